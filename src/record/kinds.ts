@@ -1,0 +1,228 @@
+/** The entry kinds, one line a fact, named in the trade's past tense. A changed shape is a new version, never an edit of an old one. */
+import * as z from 'zod/mini';
+import { cureLabelSchema, formulaSchema } from './formula-schema.ts';
+import { subjectId } from './subject.ts';
+
+const text = (most: number) => z.string().check(z.maxLength(most));
+const name = z.string().check(z.minLength(1), z.maxLength(80));
+const number = (least: number, most: number) => z.number().check(z.gte(least), z.lte(most));
+const note = z.optional(text(2000));
+const massG = number(0, 1_000_000);
+const tempC = number(-60, 150);
+const rhPct = number(0, 100);
+const ph = number(0, 14);
+const instant = z.int().check(z.gte(0), z.lte(8.64e15));
+const instrument = z.optional(subjectId);
+/** Each number as it was typed, with its unit, by the name of the field that holds its base value. */
+const typed = z.optional(
+  z.record(
+    z.string().check(z.maxLength(40)),
+    z.strictObject({ text: z.string().check(z.maxLength(24)), unit: z.string().check(z.maxLength(8)) }),
+  ),
+);
+/** A question about an unlikely value was asked, and the maker kept the value. */
+const kept = z.optional(z.array(text(40)).check(z.maxLength(8)));
+
+const ruleSet = z.enum(['US', 'CA', 'EU']);
+const plan = z.strictObject({
+  fermentC: tempC,
+  phLow: ph,
+  phHigh: ph,
+  dryC: tempC,
+  dryRhPct: rhPct,
+  diameterMm: number(5, 300),
+  targetLossPct: number(1, 80),
+});
+const benchStep = z.strictObject({
+  tempC: z.optional(tempC),
+  minutes: z.optional(number(0, 100_000)),
+  thermometer: instrument,
+  note,
+  typed,
+  kept,
+});
+const reasoned = z.strictObject({ reason: text(400) });
+
+const v1 = {
+  // the place
+  'bench-set-up': z.strictObject({
+    mass: z.enum(['metric', 'pounds']),
+    temperature: z.enum(['C', 'F']),
+    decimal: z.enum(['.', ',']),
+    paper: z.enum(['A4', 'Letter']),
+    initials: text(12),
+  }),
+  'rule-set-chosen': z.strictObject({ ruleSet }),
+  'backed-up': z.strictObject({ entries: z.int(), bytes: z.int(), hash: text(64), place: text(40) }),
+
+  // kit
+  'scale-added': z.strictObject({ name, stepG: number(0.0001, 1000), mostG: z.optional(massG), typed }),
+  'meter-added': z.strictObject({ what: z.enum(['ph-meter', 'thermometer', 'hygrometer']), name }),
+  'chamber-added': z.strictObject({ name, rails: z.int().check(z.gte(1), z.lte(40)) }),
+  received: z.strictObject({
+    what: z.enum(['lean', 'fat', 'cure', 'culture', 'mould', 'salt', 'sugar', 'spice', 'casing', 'other']),
+    name,
+    lot: text(60),
+    supplier: text(80),
+    species: z.optional(text(20)),
+    massG: z.optional(massG),
+    tempC: z.optional(tempC),
+    packedOnMs: z.optional(instant),
+    bestBeforeMs: z.optional(instant),
+    cure: z.optional(cureLabelSchema),
+    note,
+    typed,
+    kept,
+  }),
+
+  // the formula
+  'formula-saved': z.strictObject({
+    formula: formulaSchema,
+    note: text(400),
+    from: z.optional(z.strictObject({ formula: subjectId, entry: text(36) })),
+  }),
+
+  // a batch, from opening to the end of the ferment
+  'batch-opened': z.strictObject({
+    lot: z.string().check(z.minLength(1), z.maxLength(40)),
+    formula: formulaSchema,
+    from: z.optional(z.strictObject({ formula: subjectId, entry: text(36) })),
+    ruleSet,
+    plan,
+    note,
+    typed,
+  }),
+  'plan-changed': z.strictObject({ plan, reason: text(400), typed }),
+  'meat-weighed': z.strictObject({
+    part: z.enum(['lean', 'fat']),
+    massG,
+    lot: z.optional(subjectId),
+    scale: instrument,
+    typed,
+    kept,
+  }),
+  'weighed-out': z.strictObject({
+    line: text(40),
+    targetG: massG,
+    massG,
+    lot: z.optional(subjectId),
+    scale: instrument,
+    typed,
+    kept,
+  }),
+  cleaned: benchStep,
+  ground: benchStep,
+  mixed: benchStep,
+  stuffed: benchStep,
+  'ferment-set': z.strictObject({ roomC: tempC, rhPct: z.optional(rhPct), note, typed }),
+  'room-read': z.strictObject({
+    roomC: tempC,
+    rhPct: z.optional(rhPct),
+    thermometer: instrument,
+    typed,
+    kept,
+  }),
+  'ph-read': z.strictObject({
+    ph,
+    sample: z.enum(['mix', 'packet', 'piece']),
+    method: z.enum(['meter', 'strip']),
+    meter: instrument,
+    sampleMm: z.optional(number(1, 300)),
+    doubted: z.boolean(),
+    note,
+    typed,
+    kept,
+  }),
+  smoked: z.strictObject({ hours: number(0, 1000), tempC: z.optional(tempC), note, typed }),
+  'ferment-ended': z.strictObject({
+    reason: z.enum(['ph-reached', 'time-reached', 'no-warm-stage', 'held', 'other']),
+    note,
+  }),
+  hung: z.strictObject({
+    chamber: z.optional(subjectId),
+    airC: z.optional(tempC),
+    rhPct: z.optional(rhPct),
+    note,
+    typed,
+  }),
+  noted: z.strictObject({ text: text(2000) }),
+  'action-taken': z.strictObject({
+    about: text(40),
+    cause: text(1000),
+    action: text(1000),
+    product: text(1000),
+    prevention: text(1000),
+  }),
+  decided: z.strictObject({
+    decision: z.enum(['release', 'hold', 'reject']),
+    verdicts: z
+      .array(
+        z.strictObject({
+          rule: text(60),
+          verdict: text(20),
+          value: z.nullable(z.number()),
+          limit: z.nullable(z.number()),
+          unit: text(40),
+        }),
+      )
+      .check(z.maxLength(60)),
+    ruleSet,
+    build: text(60),
+    gaps: z.array(text(60)).check(z.maxLength(60)),
+    note,
+  }),
+
+  // a piece
+  'piece-stuffed': z.strictObject({
+    number: z.int().check(z.gte(1), z.lte(999)),
+    grossG: massG,
+    tareG: massG,
+    diameterMm: number(5, 300),
+    casing: text(80),
+    targetLossPct: number(1, 80),
+    scale: instrument,
+    typed,
+    kept,
+  }),
+  weighed: z.strictObject({
+    grossG: massG,
+    stage: z.enum(['to-drying', 'round', 'taken-down']),
+    scale: instrument,
+    typed,
+    kept,
+  }),
+  're-targeted': z.strictObject({ targetLossPct: number(1, 80), reason: text(400), typed }),
+  'taken-down': z.strictObject({ why: z.enum(['at-target', 'test', 'trouble', 'other']), note }),
+  bagged: reasoned,
+  rehung: reasoned,
+
+  // the air of a chamber
+  'air-read': z.strictObject({ airC: tempC, rhPct: z.optional(rhPct), instrument, typed, kept }),
+  'air-set': z.strictObject({ airC: tempC, rhPct: z.optional(rhPct), note, typed }),
+
+  // the log itself
+  struck: z.strictObject({}),
+  'clock-corrected': z.strictObject({
+    device: text(36),
+    fromSeq: z.int(),
+    toSeq: z.int(),
+    shiftMs: z.int(),
+    reason: text(400),
+  }),
+} as const;
+
+export type Kind = keyof typeof v1;
+
+export type BodyOf<K extends Kind> = z.infer<(typeof v1)[K]>;
+
+/** The check of a kind's body at a version, or null when this build does not know it. */
+export function bodySchema(kind: string, v: number): z.ZodMiniType | null {
+  return v === 1 && Object.hasOwn(v1, kind) ? v1[kind as Kind] : null;
+}
+
+/** The version in which this build writes every kind. */
+export const WRITTEN_VERSION = 1;
+
+export type Plan = z.infer<typeof plan>;
+export type Typed = NonNullable<z.infer<typeof typed>>;
+export type BenchStep = 'cleaned' | 'ground' | 'mixed' | 'stuffed';
