@@ -1,0 +1,52 @@
+export const app = {
+  name: 'Greenweight',
+  nav: {
+    label: 'Rooms',
+    today: 'Today',
+    batches: 'Batches',
+    formulas: 'Formulas',
+    chambers: 'Chambers',
+    kit: 'Kit',
+  },
+  waiting: 'Opening the book',
+  saving: 'Saving',
+  saved: 'Saved on this phone',
+  savedOnce: 'Saved once on this phone; the second copy follows',
+  back: 'Back',
+  cancel: 'Cancel',
+  close: 'Close',
+  working: 'working',
+  keep: 'Keep it',
+  change: 'Change it',
+  strike: 'Strike it',
+  notFound: {
+    title: 'Nothing here',
+    text: 'This address leads to nothing in your book. It may belong to another phone: bring its file over in Kit.',
+    home: 'To Today',
+  },
+  error: {
+    title: 'This page stopped',
+    text: 'What was saved is still saved. Go back, or close the app and open it again.',
+    again: 'Open it again',
+  },
+  problem: {
+    full: 'This phone has no room left. The value is still here: free some space and try again, or pass it on as text.',
+    'connection-lost':
+      'The connection to the store on this phone was lost. Try again; the value is still here.',
+    blocked: 'Another tab holds the book open in an older form. Close it, then try again.',
+    'newer-open': 'A newer version of the app is open in another tab. Reload this one.',
+    'not-checked-yet': 'The book is still being checked. Try again in a moment.',
+    unreadable: 'A line of the book on this phone cannot be read. Nothing was overwritten; see Kit.',
+    'bad-draft': 'One of these values cannot be kept. Look at each field.',
+    other: 'It was not saved. The value is still here: try again, or pass it on as text.',
+  },
+  retry: 'Try again',
+  passOn: 'Pass on as text',
+  update: { text: 'A newer version is here.', act: 'Reload now' },
+  invented: 'invented example',
+  caution: {
+    short:
+      'The app computes from what is typed in. It does not make food safe. Local codes and licensed practice come first.',
+    more: 'Hazards',
+  },
+};

@@ -1,0 +1,64 @@
+import { wallClock } from '../format.ts';
+
+const fields = (options: Intl.DateTimeFormatOptions) =>
+  new Intl.DateTimeFormat('en-GB', { ...options, timeZone: 'UTC', hourCycle: 'h23' });
+const dayMonth = fields({ day: 'numeric', month: 'long' });
+const dayMonthYear = fields({ day: 'numeric', month: 'long', year: 'numeric' });
+const weekday = fields({ weekday: 'long' });
+const shortDay = fields({ day: 'numeric', month: 'short' });
+const time = fields({ hour: '2-digit', minute: '2-digit' });
+
+const DAY_MS = 24 * 3600 * 1000;
+
+/** How many midnights of the wall clock lie between two moments there. */
+function daysApart(fromMs: number, toMs: number, zone: string): number {
+  const midnight = (atMs: number) => Math.floor(wallClock(atMs, zone).getTime() / DAY_MS);
+  return midnight(toMs) - midnight(fromMs);
+}
+
+export const dates = {
+  clock: (atMs: number, zone: string): string => time.format(wallClock(atMs, zone)),
+  day: (atMs: number, zone: string): string => dayMonth.format(wallClock(atMs, zone)),
+  fullDay: (atMs: number, zone: string): string => dayMonthYear.format(wallClock(atMs, zone)),
+  shortDay: (atMs: number, zone: string): string => shortDay.format(wallClock(atMs, zone)),
+  full: (atMs: number, zone: string): string =>
+    `${dayMonthYear.format(wallClock(atMs, zone))}, ${time.format(wallClock(atMs, zone))}`,
+  /** A moment as somebody at the bench would say it: "18:30", "04:10 tomorrow", "Friday 09:00", "2 January, 08:00". */
+  near: (atMs: number, nowMs: number, zone: string): string => {
+    const clock = time.format(wallClock(atMs, zone));
+    const days = daysApart(nowMs, atMs, zone);
+    if (days === 0) return `${clock} today`;
+    if (days === 1) return `${clock} tomorrow`;
+    if (days === -1) return `${clock} yesterday`;
+    if (days > 1 && days < 7) return `${weekday.format(wallClock(atMs, zone))} ${clock}`;
+    return `${dayMonth.format(wallClock(atMs, zone))}, ${clock}`;
+  },
+  /** A window of days: "4 to 9 January", "28 December to 3 January". */
+  window: (fromMs: number, toMs: number, zone: string): string => {
+    const from = wallClock(fromMs, zone);
+    const to = wallClock(toMs, zone);
+    if (daysApart(fromMs, toMs, zone) === 0) return dayMonth.format(to);
+    if (from.getUTCMonth() === to.getUTCMonth() && from.getUTCFullYear() === to.getUTCFullYear())
+      return `${from.getUTCDate()} to ${dayMonth.format(to)}`;
+    return from.getUTCFullYear() === to.getUTCFullYear()
+      ? `${dayMonth.format(from)} to ${dayMonth.format(to)}`
+      : `${dayMonthYear.format(from)} to ${dayMonthYear.format(to)}`;
+  },
+  /** How long ago, roughly; exact times stand beside it where they matter. */
+  ago: (atMs: number, nowMs: number): string => {
+    const minutes = Math.floor((nowMs - atMs) / 60_000);
+    if (minutes < 1) return 'just now';
+    if (minutes < 60) return `${minutes} min ago`;
+    const hours = Math.floor(minutes / 60);
+    if (hours < 48) return hours === 1 ? 'an hour ago' : `${hours} hours ago`;
+    return `${Math.floor(hours / 24)} days ago`;
+  },
+  dayCount: (fromMs: number, nowMs: number, zone: string): number => daysApart(fromMs, nowMs, zone),
+  span: (hours: number): string => {
+    const whole = Math.floor(hours);
+    const minutes = Math.floor((hours - whole) * 60);
+    if (whole >= 48) return `${Math.floor(whole / 24)} days ${whole % 24} h`;
+    if (whole === 0) return `${minutes} min`;
+    return minutes === 0 ? `${whole} h` : `${whole} h ${minutes} min`;
+  },
+};
