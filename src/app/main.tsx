@@ -1,0 +1,18 @@
+import '#ui/base.css';
+import { StrictMode } from 'react';
+import { createRoot } from 'react-dom/client';
+import { App } from './App.tsx';
+import { ErrorScreen } from './ErrorScreen.tsx';
+import { loadWords } from './language.ts';
+
+const root = document.getElementById('app');
+if (!root) throw new Error('main: the page has no #app');
+
+const words = await loadWords();
+createRoot(root).render(
+  <StrictMode>
+    <ErrorScreen words={words}>
+      <App words={words} />
+    </ErrorScreen>
+  </StrictMode>,
+);
