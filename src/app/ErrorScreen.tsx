@@ -1,4 +1,5 @@
 import { Component, type ReactNode } from 'react';
+import { Button } from '#ui/Button.tsx';
 import type { Words } from '#words/en.ts';
 
 type Props = { words: Words; children: ReactNode };
@@ -21,11 +22,9 @@ export class ErrorScreen extends Component<Props, { failed: string | null }> {
         <p>
           <code>{this.state.failed}</code>
         </p>
-        <p>
-          <a href="#/" onClick={() => window.location.reload()}>
-            {again}
-          </a>
-        </p>
+        <Button kind="primary" onPress={() => window.location.reload()}>
+          {again}
+        </Button>
       </main>
     );
   }

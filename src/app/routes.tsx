@@ -1,0 +1,148 @@
+import { type ComponentType, type LazyExoticComponent, lazy } from 'react';
+import type { Place } from '#record/place.ts';
+import type { Words } from '#words/en.ts';
+
+export type RoomName = 'today' | 'batches' | 'formulas' | 'chambers' | 'kit';
+
+type ScreenProps = { words: Words; place: Place; id: string };
+type Screen = LazyExoticComponent<ComponentType<ScreenProps>>;
+
+const page = (load: () => Promise<ComponentType<ScreenProps>>): Screen =>
+  lazy(async () => ({ default: await load() }));
+
+/** `bench`: the bar of rooms gives its height to the keys. */
+export type RouteOf = { path: string; room: RoomName; screen: Screen; bench?: true };
+
+const batch = '/batches/:id';
+const formula = '/formulas/:id';
+
+/** Every address of the app; each screen is a chunk of its own. */
+export const routes: readonly RouteOf[] = [
+  {
+    path: '/',
+    room: 'today',
+    screen: page(async () => (await import('#screens/today/TodayScreen.tsx')).TodayScreen),
+  },
+  {
+    path: '/batches',
+    room: 'batches',
+    screen: page(async () => (await import('#screens/batches/BatchesScreen.tsx')).BatchesScreen),
+  },
+  {
+    path: batch,
+    room: 'batches',
+    screen: page(async () => (await import('#screens/batch/BatchScreen.tsx')).BatchScreen),
+  },
+  {
+    path: `${batch}/weigh-out`,
+    room: 'batches',
+    screen: page(async () => (await import('#screens/weigh-out/WeighOutScreen.tsx')).WeighOutScreen),
+  },
+  {
+    path: `${batch}/bench`,
+    room: 'batches',
+    screen: page(async () => (await import('#screens/bench/BenchScreen.tsx')).BenchScreen),
+  },
+  {
+    path: `${batch}/stuffing`,
+    room: 'batches',
+    bench: true,
+    screen: page(async () => (await import('#screens/stuffing/StuffingScreen.tsx')).StuffingScreen),
+  },
+  {
+    path: `${batch}/ferment`,
+    room: 'batches',
+    screen: page(async () => (await import('#screens/ferment/FermentScreen.tsx')).FermentScreen),
+  },
+  {
+    path: `${batch}/hanging`,
+    room: 'batches',
+    screen: page(async () => (await import('#screens/hanging/HangingScreen.tsx')).HangingScreen),
+  },
+  {
+    path: `${batch}/round`,
+    room: 'batches',
+    bench: true,
+    screen: page(async () => (await import('#screens/round/RoundScreen.tsx')).RoundScreen),
+  },
+  {
+    path: `${batch}/record`,
+    room: 'batches',
+    screen: page(async () => (await import('#screens/record/RecordScreen.tsx')).RecordScreen),
+  },
+  {
+    path: '/pieces/:id',
+    room: 'batches',
+    screen: page(async () => (await import('#screens/piece/PieceScreen.tsx')).PieceScreen),
+  },
+  {
+    path: '/formulas',
+    room: 'formulas',
+    screen: page(async () => (await import('#screens/formulas/FormulasScreen.tsx')).FormulasScreen),
+  },
+  {
+    path: '/formulas/new',
+    room: 'formulas',
+    screen: page(async () => (await import('#screens/formulas/FormulaEditScreen.tsx')).FormulaEditScreen),
+  },
+  {
+    path: formula,
+    room: 'formulas',
+    screen: page(async () => (await import('#screens/formulas/FormulaScreen.tsx')).FormulaScreen),
+  },
+  {
+    path: `${formula}/edit`,
+    room: 'formulas',
+    screen: page(async () => (await import('#screens/formulas/FormulaEditScreen.tsx')).FormulaEditScreen),
+  },
+  {
+    path: `${formula}/open`,
+    room: 'formulas',
+    screen: page(async () => (await import('#screens/open-batch/OpenBatchScreen.tsx')).OpenBatchScreen),
+  },
+  {
+    path: '/chambers',
+    room: 'chambers',
+    screen: page(async () => (await import('#screens/chambers/ChambersScreen.tsx')).ChambersScreen),
+  },
+  {
+    path: '/chambers/:id',
+    room: 'chambers',
+    screen: page(async () => (await import('#screens/chambers/ChamberScreen.tsx')).ChamberScreen),
+  },
+  {
+    path: '/kit',
+    room: 'kit',
+    screen: page(async () => (await import('#screens/kit/KitScreen.tsx')).KitScreen),
+  },
+  {
+    path: '/kit/bench',
+    room: 'kit',
+    screen: page(async () => (await import('#screens/kit/BenchSetUpScreen.tsx')).BenchSetUpScreen),
+  },
+  {
+    path: '/kit/scales',
+    room: 'kit',
+    screen: page(async () => (await import('#screens/kit/ScalesScreen.tsx')).ScalesScreen),
+  },
+  {
+    path: '/kit/received',
+    room: 'kit',
+    screen: page(async () => (await import('#screens/kit/ReceivedScreen.tsx')).ReceivedScreen),
+  },
+  {
+    path: '/kit/keeping',
+    room: 'kit',
+    screen: page(async () => (await import('#screens/kit/KeepingScreen.tsx')).KeepingScreen),
+  },
+  {
+    path: '/hazards',
+    room: 'kit',
+    screen: page(async () => (await import('#screens/hazards/HazardsScreen.tsx')).HazardsScreen),
+  },
+  {
+    path: '/limits',
+    room: 'kit',
+    screen: page(async () => (await import('#screens/limits/LimitsScreen.tsx')).LimitsScreen),
+  },
+];
