@@ -1,0 +1,9 @@
+declare module 'psychrolib' {
+  const psychrolib: {
+    SI: number;
+    SetUnitSystem(unitSystem: number): void;
+    GetSatVapPres(tempC: number): number;
+    GetTDewPointFromRelHum(tempC: number, humidityFraction: number): number;
+  };
+  export default psychrolib;
+}
