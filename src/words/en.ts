@@ -1,11 +1,12 @@
 import { app } from './en/app.ts';
 import { batches } from './en/batches.ts';
 import { dates } from './en/dates.ts';
+import { due } from './en/due.ts';
 import { fields } from './en/fields.ts';
 import { today } from './en/today.ts';
 import { verdicts } from './en/verdicts.ts';
 
 /** Every sentence and label in English. Another language is one more such object of the same type. */
-export const en = { app, batches, dates, fields, today, verdicts };
+export const en = { app, batches, dates, due, fields, today, verdicts };
 
 export type Words = typeof en;

@@ -1,0 +1,108 @@
+/** What a batch waits for, most consequential first. Codes and numbers; the sentence is made in `words/`. */
+import { isMeat } from '#core/formula/formula.ts';
+import type { Batch } from './batch.ts';
+import { fermentFigures } from './ferment-figures.ts';
+import { pieceFigures } from './piece-figures.ts';
+
+export type Due =
+  | { readonly code: 'degree-hours-passed' }
+  | { readonly code: 'read-room' }
+  | { readonly code: 'read-ph'; readonly runsOutAtMs: number | null }
+  | { readonly code: 'hang' }
+  | { readonly code: 'weigh-meat' }
+  | { readonly code: 'weigh-out'; readonly left: number }
+  | { readonly code: 'bench' }
+  | { readonly code: 'weigh-stuffed' }
+  | { readonly code: 'at-target'; readonly pieces: number }
+  | { readonly code: 'weigh-round'; readonly lastAtMs: number | null }
+  | { readonly code: 'look-through' };
+
+/** The parts of a batch, each with a page of its own. */
+export type BatchPart = 'weigh-out' | 'bench' | 'stuffing' | 'ferment' | 'hanging' | 'round' | 'record';
+
+/** Most consequential first, across batches too. */
+const PART_OF: Readonly<Record<Due['code'], BatchPart>> = {
+  'degree-hours-passed': 'ferment',
+  'read-room': 'ferment',
+  'read-ph': 'ferment',
+  'weigh-stuffed': 'stuffing',
+  hang: 'ferment',
+  bench: 'bench',
+  'weigh-out': 'weigh-out',
+  'weigh-meat': 'weigh-out',
+  'at-target': 'hanging',
+  'weigh-round': 'round',
+  'look-through': 'record',
+};
+const ORDER = Object.keys(PART_OF);
+
+export function partOf(due: Due): BatchPart {
+  return PART_OF[due.code];
+}
+
+export function moreConsequential(a: Due, b: Due): number {
+  return ORDER.indexOf(a.code) - ORDER.indexOf(b.code);
+}
+
+const HOUR_MS = 3_600_000;
+/** Common practice: a pH sample every 6 to 12 h; a weigh-in daily in the first week, then weekly. */
+const PH_EVERY_HOURS = 12;
+const FIRST_WEEK_DAYS = 7;
+const WEEKLY_DAYS = 7;
+
+export function due(batch: Batch, nowMs: number): Due[] {
+  switch (batch.stage) {
+    case 'weigh-out':
+    case 'bench':
+      return atBench(batch);
+    case 'ferment':
+      return [
+        ...fermenting(batch, nowMs),
+        ...(batch.pieces.length === 0 ? [{ code: 'weigh-stuffed' } as const] : []),
+      ];
+    case 'hanging':
+      return [...passed(batch, nowMs), ...hanging(batch, nowMs)];
+    case 'finished':
+      return batch.decided ? [] : [...passed(batch, nowMs), { code: 'look-through' }];
+  }
+}
+
+function atBench(batch: Batch): Due[] {
+  if (!(batch.leanG + batch.fatG > 0)) return [{ code: 'weigh-meat' }];
+  const left = batch.opened.body.formula.lines.filter(
+    ({ id, role }) => !isMeat(role) && !batch.weighedOut.has(id),
+  ).length;
+  return left > 0 ? [{ code: 'weigh-out', left }] : [{ code: 'bench' }];
+}
+
+function passed(batch: Batch, nowMs: number): Due[] {
+  const handled = batch.decided !== null || batch.actions.some(({ body }) => body.about === 'degree-hours');
+  return !handled && fermentFigures(batch, nowMs)?.finding.verdict === 'deviation'
+    ? [{ code: 'degree-hours-passed' }]
+    : [];
+}
+
+function fermenting(batch: Batch, nowMs: number): Due[] {
+  const list = passed(batch, nowMs);
+  if (batch.fermentEnded) return [...list, { code: 'hang' }];
+  const clock = fermentFigures(batch, nowMs);
+  if (clock?.stop) return list;
+  if (!clock?.ahead || clock.ahead.isStale) list.push({ code: 'read-room' });
+  const lastPhMs = batch.ph.at(-1)?.atMs ?? batch.stuffedAtMs ?? nowMs;
+  if (nowMs - lastPhMs >= PH_EVERY_HOURS * HOUR_MS)
+    list.push({ code: 'read-ph', runsOutAtMs: clock?.ahead?.runsOutAtMs ?? null });
+  return list;
+}
+
+function hanging(batch: Batch, nowMs: number): Due[] {
+  const up = batch.pieces.filter((piece) => piece.status === 'hanging');
+  const atTarget = up.filter((piece) => pieceFigures(piece).atTarget).length;
+  const list: Due[] = atTarget > 0 ? [{ code: 'at-target', pieces: atTarget }] : [];
+  const times = up.flatMap(({ weighings }) => weighings.map(({ atMs }) => atMs));
+  const lastAtMs = times.length > 0 ? Math.max(...times) : null;
+  const hungAtMs = batch.hung?.atMs ?? nowMs;
+  const everyDays = nowMs - hungAtMs < FIRST_WEEK_DAYS * 24 * HOUR_MS ? 1 : WEEKLY_DAYS;
+  if (up.length > 0 && (lastAtMs === null || nowMs - lastAtMs >= everyDays * 24 * HOUR_MS))
+    list.push({ code: 'weigh-round', lastAtMs });
+  return list;
+}
