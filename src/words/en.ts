@@ -5,8 +5,9 @@ import { due } from './en/due.ts';
 import { fields } from './en/fields.ts';
 import { today } from './en/today.ts';
 import { verdicts } from './en/verdicts.ts';
+import { workings } from './en/workings.ts';
 
 /** Every sentence and label in English. Another language is one more such object of the same type. */
-export const en = { app, batches, dates, due, fields, today, verdicts };
+export const en = { app, batches, dates, due, fields, today, verdicts, workings };
 
 export type Words = typeof en;
