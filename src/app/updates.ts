@@ -1,0 +1,73 @@
+import { BUILD } from './build.ts';
+
+const HOUR_MS = 3_600_000;
+
+type Updates = {
+  /** A newer version is on the phone, whole, and waits. `take` starts it; every open page then reloads, each when it may. */
+  onWaiting: (take: () => void) => void;
+  /** False while something half typed would be lost. */
+  mayReload: () => boolean;
+};
+
+/** Registers the service worker and says when a newer version waits. Nothing is reloaded that nobody asked for. */
+export async function watchForUpdates({ onWaiting, mayReload }: Updates): Promise<void> {
+  if (!import.meta.env.PROD || !('serviceWorker' in navigator)) return;
+  window.addEventListener('vite:preloadError', (event) => {
+    if (reloadOnce(mayReload)) event.preventDefault();
+  });
+
+  const { serviceWorker } = navigator;
+  let controlled = serviceWorker.controller !== null;
+  serviceWorker.addEventListener('controllerchange', () => {
+    if (controlled) reloadWhen(mayReload);
+    controlled = true;
+  });
+
+  const registration = await serviceWorker.register('service-worker.js', { updateViaCache: 'none' });
+  holdThisBuild(registration);
+  const offer = () => {
+    const { active, waiting } = registration;
+    if (active && waiting) onWaiting(() => waiting.postMessage('take over'));
+  };
+  const follow = () => registration.installing?.addEventListener('statechange', offer);
+  offer();
+  follow();
+  registration.addEventListener('updatefound', follow);
+  askHourly(registration);
+}
+
+/** The service worker keeps a build's files for as long as any page holds that build's lock. */
+function holdThisBuild(registration: ServiceWorkerRegistration): void {
+  const untilThePageCloses = () => new Promise(() => {});
+  void navigator.locks.request(
+    `greenweight ${registration.scope} ${BUILD}`,
+    { mode: 'shared' },
+    untilThePageCloses,
+  );
+  registration.active?.postMessage('tidy');
+}
+
+function askHourly(registration: ServiceWorkerRegistration): void {
+  let askedAtMs = Date.now();
+  document.addEventListener('visibilitychange', () => {
+    if (document.visibilityState !== 'visible' || Date.now() - askedAtMs < HOUR_MS) return;
+    askedAtMs = Date.now();
+    registration.update().catch(() => {
+      // No signal: the version at hand goes on, and the next hour asks again.
+    });
+  });
+}
+
+function reloadWhen(mayReload: () => boolean): void {
+  if (mayReload()) window.location.reload();
+  else window.setTimeout(reloadWhen, 1000, mayReload);
+}
+
+/** A part of an older build that is gone everywhere: one reload brings the present one, a second would only loop. */
+function reloadOnce(mayReload: () => boolean): boolean {
+  const key = `reloaded from ${BUILD}`;
+  if (!mayReload() || sessionStorage.getItem(key) !== null) return false;
+  sessionStorage.setItem(key, 'yes');
+  window.location.reload();
+  return true;
+}
