@@ -20,7 +20,7 @@ const ROOMS: readonly { name: RoomName; href: string }[] = [
 export function App({ words }: { words: Words }) {
   const place = usePlace();
   const [location] = useHashLocation();
-  if (place === undefined) return <Waiting text={words.app.waiting} />;
+  if (place === undefined) return <Waiting label={words.app.waiting} />;
   return (
     <Router hook={useHashLocation}>
       <TopOnArrival key={location} />
@@ -49,7 +49,7 @@ function Framed({ words, room, children }: { words: Words; room: RoomName | null
   const rooms = ROOMS.map(({ name, href }) => ({ href, label: words.app.nav[name], current: name === room }));
   return (
     <Shell nav={room === null ? undefined : <NavBar label={words.app.nav.label} rooms={rooms} />}>
-      <Suspense fallback={<Waiting text={words.app.waiting} />}>{children}</Suspense>
+      <Suspense fallback={<Waiting label={words.app.waiting} />}>{children}</Suspense>
     </Shell>
   );
 }

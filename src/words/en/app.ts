@@ -1,3 +1,31 @@
+type Problem =
+  | 'full'
+  | 'connection-lost'
+  | 'blocked'
+  | 'newer-open'
+  | 'not-checked-yet'
+  | 'unreadable'
+  | 'bad-draft'
+  | 'other';
+
+const problem: Readonly<Record<Problem, string>> = {
+  full: 'This phone has no room left. The value is still here: free some space and try again, or pass it on as text.',
+  'connection-lost':
+    'The connection to the store on this phone was lost. The value is still here: try again.',
+  blocked: 'Another tab holds the book open in an older form. Close it, then try again.',
+  'newer-open': 'A newer version of the app is open in another tab. Reload this one.',
+  'not-checked-yet': 'The book is still being checked. Try again in a moment.',
+  unreadable: 'A line of the book on this phone cannot be read. Nothing was overwritten; see Kit.',
+  'bad-draft': 'One of these values cannot be kept. Look at each field.',
+  other: 'It was not saved. The value is still here: try again, or pass it on as text.',
+};
+
+type Saving =
+  | { state: 'idle' }
+  | { state: 'saving' }
+  | { state: 'saved'; copies: 'both' | 'one' }
+  | { state: 'not-saved'; problem: { code: Problem } };
+
 export const app = {
   name: 'Greenweight',
   nav: {
@@ -9,9 +37,6 @@ export const app = {
     kit: 'Kit',
   },
   waiting: 'Opening the book',
-  saving: 'Saving',
-  saved: 'Saved on this phone',
-  savedOnce: 'Saved once on this phone; the second copy follows',
   back: 'Back',
   cancel: 'Cancel',
   close: 'Close',
@@ -29,16 +54,22 @@ export const app = {
     text: 'What was saved is still saved. Go back, or close the app and open it again.',
     again: 'Open it again',
   },
-  problem: {
-    full: 'This phone has no room left. The value is still here: free some space and try again, or pass it on as text.',
-    'connection-lost':
-      'The connection to the store on this phone was lost. Try again; the value is still here.',
-    blocked: 'Another tab holds the book open in an older form. Close it, then try again.',
-    'newer-open': 'A newer version of the app is open in another tab. Reload this one.',
-    'not-checked-yet': 'The book is still being checked. Try again in a moment.',
-    unreadable: 'A line of the book on this phone cannot be read. Nothing was overwritten; see Kit.',
-    'bad-draft': 'One of these values cannot be kept. Look at each field.',
-    other: 'It was not saved. The value is still here: try again, or pass it on as text.',
+  problem,
+  /** What stands beside a saving: nothing before it began. */
+  saving: (saving: Saving): { state: 'saving' | 'saved' | 'not-saved'; text: string } | null => {
+    switch (saving.state) {
+      case 'idle':
+        return null;
+      case 'saving':
+        return { state: 'saving', text: 'Saving' };
+      case 'saved':
+        return {
+          state: 'saved',
+          text: saving.copies === 'both' ? 'Saved on this phone' : 'Saved on this phone, in one copy',
+        };
+      case 'not-saved':
+        return { state: 'not-saved', text: problem[saving.problem.code] };
+    }
   },
   retry: 'Try again',
   passOn: 'Pass on as text',

@@ -1,0 +1,43 @@
+import type { Place } from '#record/place.ts';
+import { useNowMs, zoneAt } from '#store/clock.ts';
+import { useBatches } from '#store/live.ts';
+import { Button } from '#ui/Button.tsx';
+import { List, Row } from '#ui/List.tsx';
+import { Page } from '#ui/Page.tsx';
+import { Waiting } from '#ui/Waiting.tsx';
+import type { Words } from '#words/en.ts';
+import { todayView } from './today-view.ts';
+
+const MINUTE_MS = 60_000;
+
+export function TodayScreen({ words, place }: { words: Words; place: Place }) {
+  const batches = useBatches();
+  const nowMs = useNowMs(MINUTE_MS);
+  if (batches === undefined) return <Waiting label={words.app.waiting} />;
+  const view = todayView({ batches, place, nowMs, zone: zoneAt(nowMs), words });
+  return (
+    <Page
+      title={words.today.title}
+      line={words.app.name}
+      sentence={view.sentence}
+      acts={
+        view.act && (
+          <Button href={view.act.href} kind="primary">
+            {view.act.label}
+          </Button>
+        )
+      }
+    >
+      <List>
+        {view.lines.map(({ key, href, text, note }) => (
+          <Row key={key} href={href} title={text} note={note} />
+        ))}
+      </List>
+      <p>
+        <small>
+          {words.app.caution.short} <a href="#/hazards">{words.app.caution.more}</a>
+        </small>
+      </p>
+    </Page>
+  );
+}

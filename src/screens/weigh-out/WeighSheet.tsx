@@ -1,0 +1,106 @@
+import { useState } from 'react';
+import type { Place } from '#record/place.ts';
+import { Ask } from '#ui/Ask.tsx';
+import { Button } from '#ui/Button.tsx';
+import { Choice } from '#ui/Choice.tsx';
+import { KeyedValue } from '#ui/KeyedValue.tsx';
+import { readQuantity } from '#ui/quantity-input.ts';
+import { SavedMark, type SavedState } from '#ui/SavedMark.tsx';
+import { Sheet } from '#ui/Sheet.tsx';
+import type { Words } from '#words/en.ts';
+import { isUnlikely, MOST_G, mostText, type ToWeigh, unitOf } from './weigh-sheet-view.ts';
+
+export type Weighed = {
+  massG: number;
+  lot: string | null;
+  typed: { text: string; unit: string };
+  kept: boolean;
+};
+
+/** One weighing by the app's own keys. Stays open, with what was typed, until the weight is on disk. */
+export function WeighSheet({
+  what,
+  place,
+  words,
+  saved,
+  onWeighed,
+  onClose,
+}: {
+  what: ToWeigh;
+  place: Place;
+  words: Words;
+  saved: { state: SavedState; text: string } | null;
+  onWeighed: (weighed: Weighed) => Promise<boolean>;
+  onClose: () => void;
+}) {
+  const [text, setText] = useState('');
+  const [lot, setLot] = useState<string | null>(
+    what.lots.length === 1 ? (what.lots[0]?.value ?? null) : null,
+  );
+  const [problem, setProblem] = useState<string | null>(null);
+  const [asking, setAsking] = useState(false);
+  const { sheet } = words.weighOut;
+  const unit = unitOf(what, place);
+
+  const save = async (typed: string, kept: boolean) => {
+    const read = readQuantity({ text: typed, unit, decimal: place.decimal, least: 0, most: MOST_G });
+    if (!read.ok) {
+      setProblem(words.fields.problem(read.problem, { least: '0', most: mostText(unit, place) }));
+      return;
+    }
+    if (!kept && isUnlikely(read.value, what)) {
+      setAsking(true);
+      return;
+    }
+    setAsking(false);
+    const done = await onWeighed({ massG: read.value, lot, typed: read.typed, kept });
+    if (done) setText('');
+  };
+
+  return (
+    <Sheet
+      open
+      onClose={onClose}
+      title={sheet.weigh(what.name)}
+      closeLabel={words.app.close}
+      acts={
+        <>
+          {what.target && (
+            <Button onPress={() => save(what.target?.value ?? '', false)}>
+              {sheet.asTarget(what.target.text)}
+            </Button>
+          )}
+          <Button kind="primary" onPress={() => save(text, false)} disabled={saved?.state === 'saving'}>
+            {what.target ? sheet.save : sheet.add}
+          </Button>
+        </>
+      }
+    >
+      <p>{what.note}</p>
+      {what.lots.length > 0 && <Choice label={sheet.lot} options={what.lots} value={lot} onValue={setLot} />}
+      <KeyedValue
+        text={text}
+        onText={(next) => {
+          setText(next);
+          setProblem(null);
+        }}
+        unit={unit}
+        decimal={place.decimal}
+        label={sheet.typed}
+        {...(what.target ? { previous: sheet.target(what.target.text) } : {})}
+        {...(problem ? { problem } : {})}
+        words={words.fields.keyboard}
+      />
+      {saved && <SavedMark state={saved.state} text={saved.text} />}
+      {asking && (
+        <Ask
+          question={sheet.unlikely(`${text} ${unit}`, what.target?.text ?? '')}
+          changeLabel={words.app.change}
+          keepLabel={words.app.keep}
+          onChange={() => setAsking(false)}
+          onKeep={() => save(text, true)}
+        />
+      )}
+    </Sheet>
+  );
+}

@@ -1,0 +1,285 @@
+import { type Amount, type FormulaLine, isMeat } from '#core/formula/formula.ts';
+import { BENCH_TOLERANCE_PCT, lineError } from '#core/formula/scale-error.ts';
+import type { WeighOut } from '#core/formula/weigh-out.ts';
+import type { Finding } from '#core/rules/rule.ts';
+import type { Batch } from '#record/batch.ts';
+import { type FormulaFindings, formulaFindings } from '#record/formula-findings.ts';
+import type { Lot, Place, Scale } from '#record/place.ts';
+import type { SubjectId } from '#record/subject.ts';
+import { plannedWeighOut } from '#record/weigh-out-figures.ts';
+import type { Words } from '#words/en.ts';
+import { decimal, joined, mass, type Quantity } from '#words/format.ts';
+import type { Said } from '#words/said.ts';
+import { nitriteSentence, nitriteWorking, saltWorking } from './nitrite-view.ts';
+import type { ToWeigh } from './weigh-sheet-view.ts';
+
+export type LineView = {
+  readonly id: string;
+  readonly name: string;
+  readonly base: string;
+  readonly done: boolean;
+  /** Target while it is to be weighed, what the scale showed once it was. */
+  readonly value: string;
+  readonly unit: string;
+  readonly note: string;
+  readonly targetG: number;
+  readonly target: Quantity;
+  readonly stepG: number;
+  readonly scale: SubjectId | null;
+  readonly lots: readonly { value: string; label: string }[];
+};
+
+export type MeatView = {
+  readonly part: 'lean' | 'fat';
+  readonly label: string;
+  readonly value: string;
+  readonly unit: string;
+  readonly note: string;
+  readonly hint: string;
+  readonly done: boolean;
+  readonly lots: readonly { value: string; label: string }[];
+};
+
+export type WeighOutView = {
+  readonly line: string;
+  readonly sentence: Said;
+  readonly verdicts: readonly { key: string; verdict: Finding['verdict']; word: string }[];
+  readonly meat: readonly MeatView[];
+  readonly lines: readonly LineView[];
+  readonly next: string | null;
+  /** The line to weigh once this one is: the next that was not weighed, or none. */
+  readonly following: (line: string) => string | null;
+  readonly left: number;
+  readonly figures: readonly {
+    key: string;
+    label: string;
+    value: string;
+    unit: string;
+    note: string;
+    about: boolean;
+    working?: ReturnType<typeof saltWorking>;
+  }[];
+  readonly nitriteWorking: ReturnType<typeof nitriteWorking> | null;
+  readonly noScale: boolean;
+};
+
+type Given = {
+  batch: Batch;
+  kit: { lots: readonly Lot[]; scales: readonly Scale[] };
+  place: Place;
+  words: Words;
+};
+
+export function weighOutView({ batch, kit, place, words }: Given): WeighOutView {
+  const { weighOut } = words;
+  const plan = plannedWeighOut(batch, kit.scales);
+  const found = formulaFindings(batch, kit.scales);
+  const { formula, lot } = batch.opened.body;
+  const lines = plan ? lineViews({ batch, kit, place, words }, plan) : [];
+  const next = lines.find(({ done }) => !done)?.id ?? null;
+  return {
+    line: weighOut.line(formula.name, lot),
+    sentence: sentenceOf(batch, found, { place, words }),
+    verdicts: (found?.findings ?? []).map((finding) => ({
+      key: finding.rule,
+      verdict: finding.verdict,
+      word: verdictWord(finding, words),
+    })),
+    meat: (['lean', 'fat'] as const).map((part) => meatView(part, { batch, kit, place, words })),
+    lines,
+    next,
+    following: (line) => lines.find(({ id, done }) => !done && id !== line)?.id ?? null,
+    left: lines.filter(({ done }) => !done).length,
+    figures: found ? figureViews(batch, found, { place, words }) : [],
+    nitriteWorking: found && nitriteWorking({ batch, found, place, words }),
+    noScale: kit.scales.length === 0,
+  };
+}
+
+function sentenceOf(
+  batch: Batch,
+  found: FormulaFindings | null,
+  { place, words }: Pick<Given, 'place' | 'words'>,
+): Said {
+  if (found) return nitriteSentence({ batch, found, place, words });
+  return batch.leanG + batch.fatG > 0 ? words.weighOut.countPieces : words.weighOut.meatFirst;
+}
+
+function verdictWord(finding: Finding, words: Words): string {
+  const { rule, missing } = words.weighOut;
+  const why = finding.missing.map((code) => missing[code] ?? code).join(', ');
+  const name = rule[finding.rule] ?? finding.rule;
+  const word = words.verdicts.verdict(finding.verdict);
+  return why === '' ? `${name}: ${word}` : `${name}: ${word}, ${why}`;
+}
+
+function meatView(part: 'lean' | 'fat', { batch, kit, place, words }: Given): MeatView {
+  const { meat } = words.weighOut;
+  const weighings = batch.meat.filter(({ body }) => body.part === part);
+  const totalG = part === 'lean' ? batch.leanG : batch.fatG;
+  return {
+    part,
+    label: meat[part],
+    ...mass(totalG, 1, place),
+    note: weighings.length === 0 ? meat.none : meat.lots(weighings.length),
+    hint: words.weighOut.sheet.addHint,
+    done: weighings.length > 0,
+    lots: lotChoices(kit.lots, [part]),
+  };
+}
+
+const LOT_KINDS: Readonly<Partial<Record<FormulaLine['role'], readonly Lot['received']['body']['what'][]>>> =
+  {
+    cure: ['cure'],
+    starter: ['culture'],
+    mould: ['mould'],
+    salt: ['salt'],
+    sugar: ['sugar'],
+    spice: ['spice'],
+  };
+
+function lotChoices(lots: readonly Lot[], kinds: readonly string[]): { value: string; label: string }[] {
+  return lots
+    .filter(({ received }) => kinds.includes(received.body.what))
+    .map(({ id, received }) => ({
+      value: id,
+      label: [received.body.name, received.body.lot].filter(Boolean).join(' '),
+    }));
+}
+
+function lineViews({ batch, kit, place, words }: Given, plan: WeighOut): LineView[] {
+  const meatG = batch.leanG + batch.fatG;
+  return batch.opened.body.formula.lines.flatMap((line, at) => {
+    const planned = plan.lines[at];
+    if (isMeat(line.role) || !planned) return [];
+    const actual = batch.weighedOut.get(line.id)?.body;
+    const shown = mass(actual?.massG ?? planned.roundedG, planned.stepG, place);
+    const scale = kit.scales.find(({ id }) => id === planned.scaleId) ?? null;
+    const error = lineError({
+      massG: planned.roundedG,
+      stepG: planned.stepG,
+      portions: planned.portions,
+      meatG,
+      nitritePct: line.cure?.nitritePct ?? null,
+    });
+    return [
+      {
+        id: line.id,
+        name: line.name,
+        base: [
+          baseText(line.amount, place, words),
+          cureText(line, place, words),
+          words.weighOut.rounded[planned.rounding],
+        ]
+          .filter(Boolean)
+          .join(', '),
+        done: actual !== undefined,
+        ...shown,
+        note: scaleNote({ line, scale, errorPct: error.weighingPct, place, words }),
+        targetG: planned.roundedG,
+        target: mass(planned.roundedG, planned.stepG, place),
+        stepG: planned.stepG,
+        scale: scale?.id ?? null,
+        lots: lotChoices(kit.lots, LOT_KINDS[line.role] ?? ['other', 'spice']),
+      },
+    ];
+  });
+}
+
+/** Said only where the scale is coarser than the line asks for: what fits needs no words. */
+function scaleNote({
+  line,
+  scale,
+  errorPct,
+  place,
+  words,
+}: {
+  line: FormulaLine;
+  scale: Scale | null;
+  errorPct: number | null;
+  place: Place;
+  words: Words;
+}): string {
+  const tolerances: Readonly<Record<string, number>> = BENCH_TOLERANCE_PCT;
+  const tolerancePct = tolerances[line.role] ?? BENCH_TOLERANCE_PCT.other;
+  const error =
+    errorPct !== null && errorPct > tolerancePct ? `± ${decimal(errorPct, 0, place, 'up')} %` : '';
+  return [scale && words.weighOut.onScale(scale.name), error].filter(Boolean).join(', ');
+}
+
+function baseText(amount: Amount, place: Place, words: Words): string {
+  const { base } = words.weighOut;
+  const { exactly } = words.workings;
+  switch (amount.basis) {
+    case 'pct-of-meat':
+    case 'pct-of-lean':
+    case 'pct-of-total':
+      return base[amount.basis](exactly(amount.amountPct, place));
+    case 'g-per-kg-meat':
+      return base['g-per-kg-meat'](exactly(amount.doseGPerKg, place));
+    case 'fixed':
+      return base.fixed();
+    case 'at-least':
+      return base['at-least'](joined(mass(amount.minimumG, 0.01, place)));
+    case 'per-piece':
+      return base['per-piece'](joined(mass(amount.pieceG, 0.1, place)));
+    case 'pack-share':
+      return base['pack-share']();
+  }
+}
+
+function cureText({ cure }: FormulaLine, place: Place, words: Words): string {
+  if (!cure) return '';
+  const { exactly } = words.workings;
+  const nitrate = cure.nitratePct > 0 ? exactly(cure.nitratePct, place) : null;
+  return words.weighOut.cureLabel(exactly(cure.nitritePct, place), nitrate);
+}
+
+function figureViews(
+  batch: Batch,
+  found: FormulaFindings,
+  { place, words }: Pick<Given, 'place' | 'words'>,
+): WeighOutView['figures'] {
+  const { figures } = words.weighOut;
+  const lossPct = batch.plan.targetLossPct;
+  const sliceSaltPct = found.figures.saltPctOfMix / (1 - lossPct / 100);
+  return [
+    {
+      key: 'salt',
+      label: figures.salt,
+      value: decimal(found.figures.saltPctOfMeat, 2, place),
+      unit: '%',
+      note: figures.saltNote,
+      about: false,
+      working: saltWorking({ found, place, words }),
+    },
+    {
+      key: 'slice',
+      label: figures.slice,
+      value: decimal(sliceSaltPct, 1, place),
+      unit: '%',
+      note: figures.sliceNote(decimal(lossPct, 0, place)),
+      about: true,
+    },
+    { key: 'mix', label: figures.mix, ...mass(found.figures.mixG, 1, place), note: '', about: false },
+  ];
+}
+
+/** What the sheet asks for: a line by its id, or lean or fat as it comes. */
+export function toWeigh(open: string | null, view: WeighOutView): ToWeigh | null {
+  const line = view.lines.find(({ id }) => id === open);
+  if (line)
+    return {
+      key: line.id,
+      name: line.name,
+      note: [line.base, line.note].filter(Boolean).join(', '),
+      targetG: line.targetG,
+      target: { value: line.target.value.replaceAll('\u202f', ''), text: joined(line.target) },
+      scale: line.scale,
+      lots: line.lots,
+    };
+  const meat = view.meat.find(({ part }) => part === open);
+  if (!meat) return null;
+  const { part: key, label: name, lots } = meat;
+  return { key, name, note: meat.hint, targetG: null, target: null, scale: null, lots };
+}

@@ -1,0 +1,128 @@
+import { type Said, said, strong } from '../said.ts';
+
+export const weighOut = {
+  title: 'Weigh-out',
+  line: (name: string, lot: string) => `${name} · lot ${lot}`,
+  meatFirst: said('Weigh the ', strong('trimmed meat'), ' first; every other gram follows from it.'),
+  countPieces: said(
+    'One line counts by the piece: ',
+    strong('stuff and number the pieces'),
+    ' before it can be weighed out.',
+  ),
+  nitrite: {
+    none: said(
+      'There is no labelled cure in this formula. ',
+      strong('Nothing here guards against botulism.'),
+    ),
+    planned: (value: string, limit: string): Said =>
+      said('Nitrite will go in at ', strong(`${value} of meat`), `; the limit is ${limit}.`),
+    weighed: (value: string, limit: string): Said =>
+      said('Nitrite went in at ', strong(`${value} of meat`), `; the limit is ${limit}.`),
+    over: (value: string, limit: string): Said =>
+      said(
+        'Nitrite stands at ',
+        strong(`${value} of meat, over the limit`),
+        ` of ${limit}. Do not mix it in. Weigh the cure again.`,
+      ),
+    low: (value: string, limit: string): Said =>
+      said('Nitrite stands at ', strong(`${value} of meat, under the least`), ` of ${limit}.`),
+    scale: (low: string, high: string): Said =>
+      said(
+        ` On this scale it could be anything from ${low} to ${high}: `,
+        strong('use a finer scale'),
+        ' for the cure.',
+      ),
+    unlimited: (value: string): Said => said('Nitrite goes in at ', strong(`${value} of meat`), '.'),
+  },
+  rule: {
+    'nitrite-in-most': 'nitrite that goes in',
+    'nitrate-in-most': 'nitrate that goes in',
+    'nitrite-in-least': 'least nitrite',
+    'cure-in-most': 'nitrite and nitrate that go in',
+    'cure-in-least': 'least nitrite and nitrate',
+    'salt-in-least': 'least salt',
+  } as Readonly<Record<string, string>>,
+  missing: {
+    'weighed-grams': 'until it is weighed',
+    'cure-label': 'the label of the cure is missing',
+    'cure-grams': 'the cure is not weighed',
+    'salt-grams': 'the salt is not weighed',
+    'line-grams': 'some lines are not weighed',
+    'scale-step': 'the scale is unknown',
+    'finer-scale': 'the scale is too coarse to tell',
+  } as Readonly<Record<string, string>>,
+  meat: {
+    lean: 'Lean',
+    fat: 'Fat',
+    weigh: 'Weigh',
+    weighed: 'weighed',
+    none: 'not weighed',
+    lots: (count: number) => (count === 1 ? 'one weighing' : `${count} weighings`),
+  },
+  base: {
+    'pct-of-meat': (amount: string) => `${amount} % of meat`,
+    'pct-of-lean': (amount: string) => `${amount} % of lean`,
+    'pct-of-total': (amount: string) => `${amount} % of the mix`,
+    'g-per-kg-meat': (amount: string) => `${amount} g per kg of meat`,
+    fixed: () => 'the same in every batch',
+    'at-least': (amount: string) => `at least ${amount}`,
+    'per-piece': (amount: string) => `${amount} per piece`,
+    'pack-share': () => 'by pack and weight, the larger',
+  },
+  cureLabel: (nitrite: string, nitrate: string | null) =>
+    nitrate === null ? `bag: ${nitrite} % nitrite` : `bag: ${nitrite} % nitrite, ${nitrate} % nitrate`,
+  rounded: { down: 'rounded down', up: 'rounded up', nearest: '' },
+  onScale: (name: string) => `on ${name}`,
+  noScale: 'No scale is entered: grams are rounded to 1 g. Enter the scales in Kit.',
+  toGo: (left: number) => (left === 1 ? 'one line to go' : `${left} lines to go`),
+  next: 'Weigh next line',
+  toBench: 'To the bench',
+  sheet: {
+    weigh: (name: string) => `Weigh ${name}`,
+    target: (quantity: string) => `target ${quantity}`,
+    was: (quantity: string) => `was ${quantity}`,
+    save: 'Save',
+    asTarget: (quantity: string) => `It shows ${quantity}`,
+    lot: 'Which one is in your hand?',
+    noLot: 'not entered',
+    typed: 'on the scale',
+    unlikely: (typed: string, target: string) =>
+      `The scale is said to show ${typed}, and ${target} were asked for. Is that what it shows?`,
+    again: 'weighed again',
+    strikeReason: 'weighed again',
+    add: 'Add this weight',
+    addHint: 'Each tray or lot is added to what was weighed before.',
+  },
+  figures: {
+    salt: 'total salt',
+    saltNote: 'of meat, with the salt in the cure',
+    slice: 'salt in the slice',
+    sliceNote: (loss: string) => `if it loses ${loss} %`,
+    mix: 'whole mix',
+  },
+  work: {
+    nitrite: {
+      title: 'Nitrite that goes in',
+      equation: 'grams of cure × nitrite on the bag ÷ grams of meat × 1 000 000',
+      meat: 'meat, lean and fat',
+      cure: 'cure',
+      label: 'nitrite printed on the bag',
+      result: 'nitrite',
+      up: 'shown rounded up',
+      error: 'as far as the scale can tell',
+      range: (low: string, high: string) => `${low} to ${high}`,
+      caution:
+        'Too much nitrite is poisonous. Too little leaves botulism unguarded. Weigh it, never spoon it.',
+    },
+    salt: {
+      title: 'Total salt',
+      equation: '(salt + salt inside the cure) ÷ meat',
+      salt: 'salt',
+      inCure: 'salt inside the cure',
+      meat: 'meat, lean and fat',
+      result: 'total salt',
+    },
+  },
+  lines: 'Lines of the formula',
+  strikeLast: 'Strike the last weighing',
+};
