@@ -1,16 +1,37 @@
 import { app } from './en/app.ts';
 import { batches } from './en/batches.ts';
+import { bench } from './en/bench.ts';
 import { dates } from './en/dates.ts';
 import { due } from './en/due.ts';
 import { fields } from './en/fields.ts';
+import { formulaEdit } from './en/formula-edit.ts';
+import { formulas } from './en/formulas.ts';
 import { hazards } from './en/hazards.ts';
 import { limits } from './en/limits.ts';
+import { openBatch } from './en/open-batch.ts';
+import { stuffing } from './en/stuffing.ts';
 import { today } from './en/today.ts';
 import { verdicts } from './en/verdicts.ts';
 import { weighOut } from './en/weigh-out.ts';
 import { workings } from './en/workings.ts';
 
 /** Every sentence and label in English. Another language is one more such object of the same type. */
-export const en = { app, batches, dates, due, fields, hazards, limits, today, verdicts, weighOut, workings };
+export const en = {
+  app,
+  batches,
+  dates,
+  due,
+  fields,
+  formulaEdit,
+  formulas,
+  hazards,
+  limits,
+  openBatch,
+  stuffing,
+  today,
+  verdicts,
+  weighOut,
+  workings,
+};
 
 export type Words = typeof en;

@@ -1,0 +1,1 @@
+export const openBatch = { title: 'Open a batch' };
