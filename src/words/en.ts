@@ -17,6 +17,7 @@ import { workings } from './en/workings.ts';
 
 /** Every sentence and label in English. Another language is one more such object of the same type. */
 export const en = {
+  bench,
   app,
   batches,
   dates,

@@ -35,6 +35,8 @@ export const fields = {
         return `This is too much: at most ${most}. Was a digit typed twice?`;
     }
   },
+  when: { when: 'When', now: 'Now', earlier: 'Earlier', time: 'Day and time' },
+  whenProblem: { empty: 'Choose the day and time.', ahead: 'This lies ahead. Choose when it was.' },
   needed: 'Fill this in.',
   choose: 'Choose one.',
   tooLongText: (most: number) => `This is longer than ${most} signs.`,

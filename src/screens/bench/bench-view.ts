@@ -1,0 +1,68 @@
+import type { Batch } from '#record/batch.ts';
+import { due } from '#record/due.ts';
+import type { BenchStep } from '#record/kinds.ts';
+import type { Place } from '#record/place.ts';
+import type { Words } from '#words/en.ts';
+import { joined, temperature } from '#words/format.ts';
+import type { Said } from '#words/said.ts';
+
+export const STEPS: readonly BenchStep[] = ['cleaned', 'ground', 'mixed', 'stuffed'];
+
+/** Above this the mince is stopped and chilled: common practice. */
+export const WARM_C = 4;
+
+export type BenchView = {
+  readonly line: string;
+  readonly sentence: Said;
+  readonly rows: readonly { step: BenchStep; title: string; note: string; figure: string; unit: string }[];
+  readonly next: BenchStep | null;
+  readonly unweighed: number;
+};
+
+export function benchView({
+  batch,
+  place,
+  nowMs,
+  words,
+}: {
+  batch: Batch;
+  place: Place;
+  nowMs: number;
+  words: Words;
+}): BenchView {
+  const { bench } = words;
+  const { formula, lot } = batch.opened.body;
+  const last = (step: BenchStep) => batch.steps.filter(({ kind }) => kind === step).at(-1);
+  const next = STEPS.find((step) => !last(step)) ?? null;
+  const waits = due(batch, nowMs).find(({ code }) => code === 'weigh-out');
+  const unweighed = waits?.code === 'weigh-out' ? waits.left : 0;
+  const mixing = next === 'mixed' || next === 'stuffed';
+  return {
+    line: bench.line(formula.name, lot),
+    sentence: mixing && unweighed > 0 ? bench.sentence.weighOut(unweighed) : bench.sentence[next ?? 'done'],
+    rows: STEPS.map((step) => {
+      const entry = last(step);
+      const tempC = entry?.body.tempC;
+      const shown = tempC === undefined ? { value: '', unit: '' } : temperature(tempC, place);
+      return {
+        step,
+        title: bench.step[step],
+        note: entry
+          ? [bench.doneAt(words.dates.near(entry.atMs, nowMs, entry.zone)), entry.by, entry.body.note]
+              .filter(Boolean)
+              .join(', ')
+          : bench.notYet,
+        figure: shown.value,
+        unit: shown.unit,
+      };
+    }),
+    next,
+    unweighed,
+  };
+}
+
+/** A mince warmer than practice allows is asked about once: null when it is not. */
+export function warmQuestion(tempC: number, place: Place, words: Words): string | null {
+  if (!(tempC > WARM_C)) return null;
+  return words.bench.warm(joined(temperature(tempC, place)), joined(temperature(WARM_C, place)));
+}

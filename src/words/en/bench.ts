@@ -1,0 +1,60 @@
+import { type Said, said, strong } from '../said.ts';
+
+export const bench = {
+  title: 'At the bench',
+  line: (name: string, lot: string) => `${name} · lot ${lot}`,
+  sentence: {
+    cleaned: said(
+      strong('Clean first'),
+      ': bench, knives, grinder, stuffer. Then cold meat, cold metal, sharp knife.',
+    ),
+    ground: said('Clean is written down. ', strong('Grind'), ' it cold, and write its temperature.'),
+    mixed: said(
+      'Ground. ',
+      strong('Mix'),
+      ' salt and cure in first, then culture and spices, until it sticks.',
+    ),
+    stuffed: said(
+      'Mixed. ',
+      strong('Stuff'),
+      ' it firm; the ferment clock starts with the first room temperature after it.',
+    ),
+    done: said('Stuffed. ', strong('Weigh each piece'), ', then the ferment.'),
+    weighOut: (left: number): Said =>
+      said(
+        left === 1 ? 'One line is not weighed out yet. ' : `${left} lines are not weighed out yet. `,
+        strong('Weigh out'),
+        ' before anything is mixed.',
+      ),
+  },
+  step: { cleaned: 'Cleaned', ground: 'Ground', mixed: 'Mixed', stuffed: 'Stuffed' },
+  act: {
+    cleaned: 'Write down: cleaned',
+    ground: 'Write down: ground',
+    mixed: 'Write down: mixed',
+    stuffed: 'Write down: stuffed',
+  },
+  doneAt: (clock: string) => `at ${clock}`,
+  notYet: 'not yet',
+  temperature: {
+    ground: 'Temperature of the mince',
+    mixed: 'Temperature of the mix',
+    stuffed: 'Temperature of the mix',
+  },
+  temperatureHint: 'Stop and chill above 4 °C; it smears when warm. Common practice.',
+  warm: (value: string, limit: string) =>
+    `${value} is warmer than ${limit}. Chill it, then go on; or keep it, and it stands on the record.`,
+  minutes: 'Minutes it took',
+  note: 'Note',
+  when: 'When',
+  now: 'Now',
+  earlier: 'Earlier',
+  save: 'Save',
+  again: 'Write it down again',
+  strikeReason: 'written down again',
+  meat: 'pH of the fresh mix',
+  readPh: 'Read the pH of the mix',
+  toPieces: 'Weigh the pieces',
+  toWeighOut: 'Weigh out',
+  optional: 'may stay empty',
+};
