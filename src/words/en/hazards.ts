@@ -190,8 +190,8 @@ export const hazards = {
       `Above ${n.temp} Staphylococcus aureus can multiply and form its toxin; some strains form one that is very stable to heat.`,
     staphRoom: () =>
       'The temperature that counts is that of the fermentation room, and the limit is that of the warmest hour before pH 5.3.',
-    staphLimits: (n: { system: string; limits: readonly string[] }) =>
-      `${n.system}: fewer than ${n.limits.join(', ')}; the warmer the room was, the fewer.`,
+    staphLimits: (n: { system: string; limits: readonly string[]; unit: string }) =>
+      `${n.system}: fewer than ${n.limits.join(', ')} ${n.unit}; the warmer the room was, the fewer.`,
     staphAw: (n: { low: string; high: string }) =>
       `Least water activity for growth: two sources disagree, ${n.low} and ${n.high}.`,
     coliGrowth: (n: { coliAw: string; coliPh: string; salmonellaAw: string; salmonellaPh: string }) =>

@@ -1,4 +1,5 @@
 import { type Said, said, strong } from '../said.ts';
+import { dates } from './dates.ts';
 
 const units: Readonly<Record<string, string>> = {
   'degree-hours F': 'degree-hours (°F)',
@@ -23,21 +24,23 @@ const rules: Readonly<Record<string, string>> = {
 
 export const limits = {
   title: 'Where the numbers come from',
-  sentence: (count: number): Said =>
-    said(
-      `${count} limits stand in this app. `,
-      strong('None was compared with the official text'),
-      ' by a person yet; each says how it came to be known.',
-    ),
-  sentenceCompared: (count: number, compared: number): Said =>
-    said(
-      `${count} limits stand in this app. Of three rule sets `,
-      strong(compared === 1 ? 'one was compared' : `${compared} were compared`),
-      ' with the official text; each limit says how it came to be known.',
-    ),
+  sentence: (count: number, compared: number): Said =>
+    compared === 0
+      ? said(
+          `${count} limits of three rule sets. `,
+          strong('None was compared with the official text'),
+          ' by a person yet; each says how it came to be known.',
+        )
+      : said(
+          `${count} limits of three rule sets, `,
+          strong(compared === 1 ? 'one of them compared' : `${compared} of them compared`),
+          ' with the official text; each limit says how it came to be known.',
+        ),
   inForce: 'in force here',
   never: 'Never compared with the official text.',
   comparedOn: (day: string) => `Compared with the official text on ${day}.`,
+  /** A calendar day of a rule set, such as `2025-10-09`. */
+  day: (day: string): string => dates.fullDay(Date.parse(day), '+00:00'),
   appliesFrom: (day: string) => `Applies from ${day}.`,
   borrowed:
     'This rule set has no degree-hours of its own; the Canadian ones are shown for reference and make no verdict of their own.',
@@ -59,23 +62,23 @@ export const limits = {
   conflicts: {
     title: 'Where sources disagree',
     sentence: said(
-      'Both are shown. ',
-      strong('The less favourable one counts'),
-      ' wherever a verdict rests on it.',
+      'Both are shown. Where a verdict rests on one of them, ',
+      strong('the one less favourable to the maker counts'),
+      '.',
     ),
     topics: {
-      staphAw: 'Least water activity at which Staphylococcus aureus grows',
-      mpr: 'Most moisture to protein in Genoa salami',
+      tie: 'A sum of degree-hours that is exactly the limit',
+      base: 'From where Canadian degree-hours are counted',
       euDay: 'First day of the lower nitrite limits in the European Union',
-      hours: 'Degree-hours against the printed hours',
-      secondCure: 'Nitrate in curing salts sold under one and the same name',
+      staphAw: 'Least water activity at which Staphylococcus aureus grows',
+      genoa: 'Most moisture to one part of protein in Genoa salami',
+      secondCure: 'Nitrate in curing salts that share one name',
     },
-    counted: {
-      hoursTable: 'the printed tables allow exactly the limit, in hours at one temperature',
-      hoursText: 'the text says fewer than the limit',
-      euEarly: 'nine trade services',
-      euLate: 'two trade pages, counting from entry into force',
-    },
+    tieText: 'the text says fewer than the limit: passed',
+    tieTable: (temp: string, hours: string) => `a printed table allows ${hours} at ${temp}: held`,
+    baseText: (temp: string) => `the text counts from ${temp}`,
+    baseTable: (temp: string) => `the printed hours fit ${temp} better, and are shorter`,
+    used: 'used here',
   },
   toHazards: 'Hazards, in plain words',
 };

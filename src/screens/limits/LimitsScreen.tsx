@@ -1,0 +1,94 @@
+import type { Place } from '#record/place.ts';
+import { Button } from '#ui/Button.tsx';
+import { Page } from '#ui/Page.tsx';
+import { Sentence } from '#ui/Sentence.tsx';
+import type { Words } from '#words/en.ts';
+import styles from './LimitsScreen.module.css';
+import { type LimitView, limitsView, type RuleSetView } from './limits-view.ts';
+
+export function LimitsScreen({ words, place }: { words: Words; place: Place }) {
+  const { limits, app } = words;
+  const view = limitsView(words, place);
+  return (
+    <Page title={limits.title} sentence={view.sentence} back={{ href: '#/kit', label: app.nav.kit }}>
+      {view.sets.map((set) => (
+        <RuleSet key={set.id} set={set} words={words} />
+      ))}
+      <section className={styles.set} aria-labelledby="conflicts">
+        <h2 id="conflicts" className={styles.title}>
+          {limits.conflicts.title}
+        </h2>
+        <Sentence tokens={limits.conflicts.sentence} small />
+        {view.conflicts.map(({ topic, says }) => (
+          <div key={topic} className={styles.group}>
+            <h3>{topic}</h3>
+            <ul className={styles.rows}>
+              {says.map(({ text, used, source }) => (
+                <li key={text} className={styles.row}>
+                  <span className={styles.value}>
+                    {text}
+                    {used && <span className={styles.used}>{limits.conflicts.used}</span>}
+                  </span>
+                  <SourceLine source={source} />
+                </li>
+              ))}
+            </ul>
+          </div>
+        ))}
+      </section>
+      <Button kind="quiet" href="#/hazards">
+        {limits.toHazards}
+      </Button>
+    </Page>
+  );
+}
+
+function RuleSet({ set, words }: { set: RuleSetView; words: Words }) {
+  return (
+    <section className={styles.set} aria-labelledby={`set-${set.id}`}>
+      <h2 id={`set-${set.id}`} className={styles.title}>
+        {set.title}
+        {set.inForce && <span className={styles.used}>{words.limits.inForce}</span>}
+      </h2>
+      {set.lines.map((line) => (
+        <p key={line} className={styles.soft}>
+          {line}
+        </p>
+      ))}
+      {set.groups.map(({ title, note, limits }) => (
+        <div key={title} className={styles.group}>
+          <h3>{title}</h3>
+          {note && <p className={styles.soft}>{note}</p>}
+          <ul className={styles.rows}>
+            {limits.map((limit) => (
+              <LimitRow key={`${limit.title}${limit.of}`} limit={limit} />
+            ))}
+          </ul>
+        </div>
+      ))}
+    </section>
+  );
+}
+
+function LimitRow({ limit }: { limit: LimitView }) {
+  const { title, of, value, basis, source } = limit;
+  return (
+    <li className={styles.row}>
+      <span className={styles.name}>
+        {title}
+        {of && <span className={styles.soft}>{of}</span>}
+      </span>
+      <span className={styles.value}>{value}</span>
+      <span className={styles.soft}>{basis}</span>
+      <SourceLine source={source} />
+    </li>
+  );
+}
+
+function SourceLine({ source }: { source: { text: string; standing: string } }) {
+  return (
+    <span className={styles.soft}>
+      {source.text} <em>({source.standing})</em>
+    </span>
+  );
+}
