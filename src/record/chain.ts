@@ -17,8 +17,8 @@ export type Chains = { readonly faults: readonly ChainFault[]; readonly heads: r
 export function checkChains(lines: readonly Line[]): Chains {
   const faults: ChainFault[] = [];
   const heads: Head[] = [];
-  for (const [device, own] of byDevice(lines)) {
-    const bySeq = Map.groupBy(own, (line) => line.entry.seq);
+  for (const [device, own] of grouped(lines, (line) => line.entry.device)) {
+    const bySeq = grouped(own, (line) => line.entry.seq);
     const followed = new Set(own.map((line) => line.entry.prev));
     let lastSeq = 0;
     for (const seq of [...bySeq.keys()].sort((a, b) => a - b)) {
@@ -27,7 +27,8 @@ export function checkChains(lines: readonly Line[]): Chains {
       if (here.length > 1) faults.push({ code: 'fork', device, seq, lines: here.length });
       const before = new Set(seq === 1 ? [''] : bySeq.get(seq - 1)?.map((line) => line.hash));
       const follows = (line: Line): boolean => before.has(line.entry.prev);
-      if ((seq === 1 || lastSeq === seq - 1) && !here.every(follows)) faults.push({ code: 'broken', device, seq });
+      if ((seq === 1 || lastSeq === seq - 1) && !here.every(follows))
+        faults.push({ code: 'broken', device, seq });
       lastSeq = seq;
     }
     for (const { hash, entry } of own) {
@@ -43,13 +44,17 @@ export function inChainOrder(a: Head, b: Head): number {
 }
 
 export function chainOrder(lines: readonly Line[]): Line[] {
-  return [...lines].sort((a, b) =>
-    inChainOrder({ ...a.entry, hash: a.hash }, { ...b.entry, hash: b.hash }),
-  );
+  return [...lines].sort((a, b) => inChainOrder({ ...a.entry, hash: a.hash }, { ...b.entry, hash: b.hash }));
 }
 
-function byDevice(lines: readonly Line[]): Map<string, Line[]> {
-  return Map.groupBy(lines, (line) => line.entry.device);
+function grouped<K>(lines: readonly Line[], keyOf: (line: Line) => K): Map<K, Line[]> {
+  const groups = new Map<K, Line[]>();
+  for (const line of lines) {
+    const group = groups.get(keyOf(line));
+    if (group) group.push(line);
+    else groups.set(keyOf(line), [line]);
+  }
+  return groups;
 }
 
 function compare(a: string, b: string): number {

@@ -1,0 +1,20 @@
+import type { Entry, EntryOf } from './entry.ts';
+import { ofKind } from './fold.ts';
+import { live } from './strikes.ts';
+
+/** How much exists on this device only. Counted in entries, not by the clock: a log only grows. */
+export type Exposure = {
+  readonly last: EntryOf<'backed-up'> | null;
+  /** Entries that no backup holds. The note of a backup is itself an entry, and is not counted. */
+  readonly entries: number;
+};
+
+export function exposure(entries: readonly Entry[]): Exposure {
+  const backups = ofKind(live(entries), 'backed-up');
+  const last = backups.reduce<EntryOf<'backed-up'> | null>(
+    (most, each) => (most && most.body.entries > each.body.entries ? most : each),
+    null,
+  );
+  const notes = backups.filter((each) => !last || each.writtenAtMs >= last.writtenAtMs).length;
+  return { last, entries: Math.max(0, entries.length - (last?.body.entries ?? 0) - notes) };
+}

@@ -1,0 +1,151 @@
+/** The one way in: checks drafts, adds them in one transaction and answers when they are on disk, in both copies where there are two. */
+import { Dexie } from 'dexie';
+import { v7 as uuidv7 } from 'uuid';
+import {
+  checkDraft,
+  type Draft,
+  type EntryId,
+  hashLine,
+  type KnownEntry,
+  readLine,
+  writeLine,
+} from '#record/entry.ts';
+import { WRITTEN_VERSION } from '#record/kinds.ts';
+import type { Line } from '#record/line.ts';
+import type { SubjectId, SubjectType } from '#record/subject.ts';
+import { now } from './clock.ts';
+import { log } from './database.ts';
+import { healing } from './heal.ts';
+import { copy } from './journal.ts';
+import { acknowledge, checkAgain, mayAppend } from './open.ts';
+import type { StoreProblem } from './problem.ts';
+import { lineOf, remember, rowOf } from './row.ts';
+import { setState } from './state.ts';
+
+export type { StoreProblem } from './problem.ts';
+
+export type Appended =
+  | { ok: true; entries: readonly KnownEntry[]; copies: 'both' | 'one' }
+  | { ok: false; problem: StoreProblem };
+
+type Numbered = { readonly device: string; readonly seq: number; readonly prev: string };
+type Ready = { readonly id: EntryId; readonly write: (numbered: Numbered) => KnownEntry };
+type Written = { readonly lines: readonly Line[]; readonly device: string };
+
+/** A number as long as any, to check a line before it has its own. */
+const LONGEST: Numbered = {
+  device: '00000000-0000-0000-0000-000000000000',
+  seq: Number.MAX_SAFE_INTEGER,
+  prev: 'f'.repeat(64),
+};
+
+export function newSubject<T extends SubjectType>(type: T): SubjectId<T> {
+  return `${type}:${uuidv7()}`;
+}
+
+/** All of the drafts or none. Resolves when they are durable; the sentinel is moved on last. */
+export async function append(drafts: readonly Draft[]): Promise<Appended> {
+  if (!(await mayAppend())) return { ok: false, problem: { code: 'not-checked-yet' } };
+  const prepared = await healing(() => prepare(drafts));
+  if (!prepared.ok) return prepared;
+  if ('problem' in prepared.value) return { ok: false, problem: prepared.value.problem };
+  const { ready } = prepared.value;
+
+  let stored = await healing(() => store(ready));
+  if (stored.ok && stored.value === 'emptied') {
+    const start = await checkAgain();
+    if (start.code !== 'ready') return { ok: false, problem: { code: 'not-checked-yet' } };
+    stored = await healing(() => store(ready));
+  }
+  if (!stored.ok) return stored;
+  if (stored.value === 'emptied') return { ok: false, problem: { code: 'unreadable' } };
+
+  const { lines, device } = stored.value;
+  const copies = (await copy(lines)) ? 'both' : 'one';
+  acknowledge(lines, device);
+  setState({ copies, connection: 'ok' });
+  return { ok: true, entries: lines.map(({ entry }) => entry as KnownEntry), copies };
+}
+
+/** What the log would refuse to read back is refused here, with its field, before a transaction begins. */
+async function prepare(drafts: readonly Draft[]): Promise<{ ready: Ready[] } | { problem: StoreProblem }> {
+  const { nowMs } = now();
+  const ready: Ready[] = [];
+  for (const draft of drafts) {
+    const problem = checkDraft(draft);
+    if (problem) return bad(problem.field);
+    const refs = new Set(draft.refs);
+    if (draft.strikes) {
+      const struck = await log.entries.get(draft.strikes.id);
+      if (!struck) return bad('strikes.id');
+      // A strike is about what it strikes, or whoever folds that subject would not see it.
+      if (struck.subject !== draft.subject) return bad('subject');
+      for (const touched of struck.touches) if (touched !== draft.subject) refs.add(touched);
+    }
+    const id = uuidv7() as EntryId;
+    const write = (numbered: Numbered): KnownEntry =>
+      ({
+        ...draft,
+        refs: [...refs],
+        id,
+        v: WRITTEN_VERSION,
+        writtenAtMs: nowMs,
+        ...numbered,
+      }) as KnownEntry;
+    const read = readLine(writeLine(write(LONGEST)));
+    if (!read.ok) return bad('field' in read.problem ? read.problem.field : read.problem.code);
+    ready.push({ id, write });
+  }
+  return { ready };
+}
+
+function bad(field: string): { problem: StoreProblem } {
+  return { problem: { code: 'bad-draft', field } };
+}
+
+/** The end of this device's chain as this page knows it: a store that is behind it lost something under the open page. */
+let reached = { device: '', seq: 0 };
+
+/**
+ * Last number, its hash and the new entries in one transaction, so that two pages cannot both follow one line. May run again
+ * after a lost connection: entries that are there already are not added twice.
+ */
+async function store(ready: readonly Ready[]): Promise<Written | 'emptied'> {
+  const written = await log.transaction('rw', log.entries, log.devices, async () => {
+    const device = (await log.devices.orderBy('n').last())?.device;
+    if (device === undefined) return 'emptied';
+    const there = (await log.entries.bulkGet(ready.map(({ id }) => id))).filter((row) => row !== undefined);
+    const before = there.map(lineOf).filter((line) => line !== null);
+    if (ready.length > 0 && before.length === ready.length) return { lines: before, device };
+
+    const last = await log.entries
+      .where('[device+seq]')
+      .between([device, Dexie.minKey], [device, Dexie.maxKey])
+      .last();
+    if (reached.device === device && reached.seq > (last?.seq ?? 0)) return 'emptied';
+    let prev = last?.hash ?? '';
+    let seq = last?.seq ?? 0;
+    const lines = ready.map(({ write }) => {
+      seq += 1;
+      const line = writeLine(write({ device, seq, prev }));
+      prev = hashLine(line);
+      return readBack(line, prev);
+    });
+    await log.entries.bulkAdd(lines.map((line) => rowOf(line, { id: false, seq: false })));
+    return { lines, device };
+  });
+  if (written !== 'emptied') {
+    for (const line of written.lines) {
+      remember(line);
+      reached = { device: line.entry.device, seq: line.entry.seq };
+    }
+  }
+  return written;
+}
+
+/** The entry as the log will read it ever after, not the draft that a screen still holds in its hand. */
+function readBack(line: string, hash: string): Line {
+  const read = readLine(line);
+  if (!read.ok) throw new TypeError(`append: the log would not read back ${line}`);
+  return { hash, line, entry: read.entry };
+}

@@ -1,0 +1,135 @@
+/** What screens read. Each hook answers anew when the log has grown; undefined while it loads. Nothing is shown unchecked. */
+import { useLiveQuery } from 'dexie-react-hooks';
+import { useEffect, useSyncExternalStore } from 'react';
+import { type Batch, batch } from '#record/batch.ts';
+import type { Entry, EntryOf } from '#record/entry.ts';
+import { ofKind } from '#record/fold.ts';
+import {
+  type Chamber,
+  chambers,
+  type Lot,
+  lots,
+  type Meter,
+  meters,
+  type Place,
+  place,
+  type Scale,
+  scales,
+} from '#record/place.ts';
+import { inOrder, live } from '#record/strikes.ts';
+import { isSubject, PLACE, type SubjectId } from '#record/subject.ts';
+import type { Row } from './database.ts';
+import { type Health, health } from './health.ts';
+import { startCheck } from './open.ts';
+import { entriesOf } from './row.ts';
+import { allRows, rowsAbout, rowsTouching } from './rows.ts';
+import { onState, type StartState, storeState } from './state.ts';
+
+/** How the store began; asking begins the check. */
+export function useStart(): StartState {
+  useEffect(() => void startCheck(), []);
+  return useSyncExternalStore(onState, () => storeState().start);
+}
+
+/** All entries whose subject or reference this is, in order; for a batch also those of its pieces, which refer to it. */
+export function useTouching(subject: SubjectId): readonly Entry[] | undefined {
+  return useSubjects([subject]);
+}
+
+export function useSubjects(subjects: readonly SubjectId[]): readonly Entry[] | undefined {
+  return useRows(() => rowsTouching(subjects), ordered, subjects.join(' '));
+}
+
+export function useAllEntries(): readonly Entry[] | undefined {
+  return useRows(every, ordered, '');
+}
+
+export function usePlace(): Place | undefined {
+  return useRows(() => rowsTouching([PLACE]), place, '');
+}
+
+export type Kit = {
+  readonly lots: readonly Lot[];
+  readonly scales: readonly Scale[];
+  readonly meters: readonly Meter[];
+  readonly chambers: readonly Chamber[];
+};
+
+export function useKit(): Kit | undefined {
+  return useRows(kitRows, kitOf, '');
+}
+
+export type SavedFormula = { readonly id: SubjectId; readonly versions: readonly EntryOf<'formula-saved'>[] };
+
+/** Standing versions of each formula, oldest first. */
+export function useFormulas(): readonly SavedFormula[] | undefined {
+  return useRows(() => rowsAbout('formula'), formulasOf, '');
+}
+
+/** Every batch as it stands, the last opened first. */
+export function useBatches(): readonly Batch[] | undefined {
+  return useRows(every, batchesOf, '');
+}
+
+export function useHealth(): Health | undefined {
+  useSyncExternalStore(onState, storeState);
+  const state = storeState();
+  return useLiveQuery(() => health(), [state]);
+}
+
+/** Reads are let through once the check at the start has passed; before that an emptied store would look like a fresh one. */
+function useRows<T>(
+  read: () => Promise<readonly Row[]>,
+  make: (entries: Entry[]) => T,
+  key: string,
+): T | undefined {
+  const { code } = useStart();
+  const open = code === 'ready' || code === 'newer-open';
+  return useLiveQuery(async () => (open ? make(entriesOf(await read())) : undefined), [open, key]);
+}
+
+async function every(): Promise<readonly Row[]> {
+  return (await allRows()).rows;
+}
+
+function ordered(entries: Entry[]): readonly Entry[] {
+  return entries.sort(inOrder);
+}
+
+async function kitRows(): Promise<readonly Row[]> {
+  const rows = await Promise.all(['lot', 'instrument', 'chamber'].map(rowsAbout));
+  return rows.flat();
+}
+
+function kitOf(entries: Entry[]): Kit {
+  return {
+    lots: lots(entries),
+    scales: scales(entries),
+    meters: meters(entries),
+    chambers: chambers(entries),
+  };
+}
+
+function formulasOf(entries: Entry[]): readonly SavedFormula[] {
+  const versions = new Map<SubjectId, EntryOf<'formula-saved'>[]>();
+  for (const saved of ofKind(live(entries), 'formula-saved')) {
+    versions.set(saved.subject, [...(versions.get(saved.subject) ?? []), saved]);
+  }
+  return [...versions].map(([id, list]) => ({ id, versions: list }));
+}
+
+function batchesOf(entries: Entry[]): readonly Batch[] {
+  const touching = new Map<SubjectId, Entry[]>();
+  for (const entry of entries) {
+    for (const subject of new Set([entry.subject, ...entry.refs])) {
+      if (!isSubject(subject, 'batch')) continue;
+      const list = touching.get(subject);
+      if (list) list.push(entry);
+      else touching.set(subject, [entry]);
+    }
+  }
+  return [...touching]
+    .map(([id, own]) => batch(id, own))
+    .filter((each) => each !== null)
+    .sort((a, b) => inOrder(b.opened, a.opened));
+}

@@ -1,0 +1,49 @@
+/** Reads rows; where the browser cannot read one of many, the others are read one by one. */
+import { Dexie } from 'dexie';
+import type { SubjectId } from '#record/subject.ts';
+import { log, type Row } from './database.ts';
+
+export type AllRows = { readonly rows: readonly Row[]; readonly unreadable: readonly string[] };
+
+export async function allRows(): Promise<AllRows> {
+  try {
+    return { rows: await log.entries.toArray(), unreadable: [] };
+  } catch {
+    return oneByOne((await log.entries.toCollection().primaryKeys()) as string[]);
+  }
+}
+
+export async function rowsTouching(subjects: readonly SubjectId[]): Promise<Row[]> {
+  const found = log.entries
+    .where('touches')
+    .anyOf([...subjects])
+    .distinct();
+  try {
+    return await found.toArray();
+  } catch {
+    const { rows } = await oneByOne((await found.primaryKeys()) as string[]);
+    return [...rows];
+  }
+}
+
+/** Rows whose own subject is of this type, such as all lots. */
+export function rowsAbout(type: string): Promise<Row[]> {
+  return log.entries
+    .where('[subject+atMs]')
+    .between([`${type}:`, Dexie.minKey], [`${type};`, Dexie.minKey])
+    .toArray();
+}
+
+async function oneByOne(ids: readonly string[]): Promise<AllRows> {
+  const rows: Row[] = [];
+  const unreadable: string[] = [];
+  for (const id of ids) {
+    try {
+      const row = await log.entries.get(id);
+      if (row) rows.push(row);
+    } catch {
+      unreadable.push(id);
+    }
+  }
+  return { rows, unreadable };
+}

@@ -1,0 +1,24 @@
+import * as z from 'zod/mini';
+import type { Sentinel } from '#record/check-store.ts';
+
+const KEY = 'greenweight-sentinel';
+const schema = z.object({ device: z.string(), lastSeq: z.int(), lastHash: z.string(), count: z.int() });
+
+/** Null when there is none, when it cannot be read, or where the browser keeps no local storage. */
+export function readSentinel(): Sentinel | null {
+  try {
+    const parsed = schema.safeParse(JSON.parse(localStorage.getItem(KEY) ?? 'null'));
+    return parsed.success ? parsed.data : null;
+  } catch {
+    return null;
+  }
+}
+
+/** Never fails: it is a third witness, and the two copies stand without it. */
+export function writeSentinel(sentinel: Sentinel): void {
+  try {
+    localStorage.setItem(KEY, JSON.stringify(sentinel));
+  } catch {
+    // A full or forbidden local storage costs the witness, not the entry.
+  }
+}
