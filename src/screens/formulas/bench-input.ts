@@ -3,6 +3,7 @@ import { massFromG } from '#core/units.ts';
 import type { Place } from '#record/place.ts';
 import { readQuantity } from '#ui/quantity-input.ts';
 import type { Words } from '#words/en.ts';
+import { plainNumber } from './line-draft.ts';
 
 /** The fields above the lines: the meat as it lies on the bench, and the pieces where a line counts by them. */
 export type BenchTexts = { readonly lean: string; readonly fat: string; readonly pieces: string };
@@ -27,9 +28,10 @@ export function benchUnit(place: Place): 'g' | 'lb' {
 export function firstBench(formula: Formula, place: Place, words: Words): BenchTexts {
   const fatPct = formula.kind === 'whole-muscle' ? 0 : formula.fatPctOfMeat;
   const part = (pct: number) =>
-    words.workings.exactly(
+    plainNumber(
       massFromG({ massG: (FIRST_G[place.mass] * pct) / 100, unit: benchUnit(place) }),
       place,
+      words,
     );
   return { lean: part(100 - fatPct), fat: part(fatPct), pieces: '' };
 }
