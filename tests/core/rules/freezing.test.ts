@@ -185,18 +185,14 @@ describe('laws of freezing', () => {
     fc.record({
       spacing: fc.integer({ min: 15, max: 26 }),
       tenths: fc.integer({ min: -345, max: -230 }),
-      core: fc.boolean(),
     }),
     { minLength: 5, maxLength: 60 },
   );
-  const readingsOf = (
-    points: { spacing: number; tenths: number; core: boolean }[],
-    warmerTenths = 0,
-  ): FreezingReading[] => {
+  const readingsOf = (points: { spacing: number; tenths: number }[], warmerTenths = 0): FreezingReading[] => {
     let hours = 0;
-    return points.map(({ spacing, tenths, core }) => {
+    return points.map(({ spacing, tenths }) => {
       hours += spacing;
-      return at(core ? 'core' : 'room', hours, (tenths + warmerTenths) / 10);
+      return at('room', hours, (tenths + warmerTenths) / 10);
     });
   };
   /** The probe is in from the start, so that many of the series are met. */
