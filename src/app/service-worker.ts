@@ -23,16 +23,16 @@ self.addEventListener('fetch', (event) => {
   if (method === 'GET' && url.startsWith(scope)) event.respondWith(answer(event.request));
 });
 
-/** All or nothing, each file held against its hash: a half-made deployment or a hotel's log-in page never gets in. */
+/**
+ * All or nothing, each file held against its hash: a half-made deployment or a hotel's log-in page never gets in.
+ * The browser's own cache is asked about nothing, since what a hash refused once would lie there for a year.
+ */
 async function keepAll(): Promise<void> {
   const cache = await caches.open(own);
   const keep = async ([path, integrity]: readonly [string, string]) => {
     const url = new URL(path, scope).href;
     if (await cache.match(url)) return;
-    const response = await fetch(url, {
-      integrity,
-      cache: path.startsWith('assets/') ? 'default' : 'no-cache',
-    });
+    const response = await fetch(url, { integrity, cache: 'no-cache' });
     if (!response.ok) throw new Error(`keepAll: ${url} answered ${response.status}`);
     await cache.put(url, response);
   };

@@ -12,9 +12,7 @@ type Updates = {
 /** Registers the service worker and says when a newer version waits. Nothing is reloaded that nobody asked for. */
 export async function watchForUpdates({ onWaiting, mayReload }: Updates): Promise<void> {
   if (!import.meta.env.PROD || !('serviceWorker' in navigator)) return;
-  window.addEventListener('vite:preloadError', (event) => {
-    if (reloadOnce(mayReload)) event.preventDefault();
-  });
+  window.addEventListener('vite:preloadError', () => reloadOnce(mayReload));
 
   const { serviceWorker } = navigator;
   let controlled = serviceWorker.controller !== null;
@@ -64,10 +62,9 @@ function reloadWhen(mayReload: () => boolean): void {
 }
 
 /** A part of an older build that is gone everywhere: one reload brings the present one, a second would only loop. */
-function reloadOnce(mayReload: () => boolean): boolean {
+function reloadOnce(mayReload: () => boolean): void {
   const key = `reloaded from ${BUILD}`;
-  if (!mayReload() || sessionStorage.getItem(key) !== null) return false;
+  if (!mayReload() || sessionStorage.getItem(key) !== null) return;
   sessionStorage.setItem(key, 'yes');
   window.location.reload();
-  return true;
 }

@@ -1,0 +1,33 @@
+import { defineConfig } from '@playwright/test';
+import { findBrowser } from '../../run/find-browser.ts';
+
+// The worker processes load this file too; they find the path that the first one left them.
+process.env.CHROME_PATH ??= (await findBrowser()) ?? '';
+
+const quiet = [
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-gpu',
+  '--disable-quic',
+  '--disable-sync',
+  '--no-first-run',
+];
+
+export default defineConfig({
+  projects: [
+    { name: 'browser', testDir: '..' },
+    { name: 'faults', testDir: '../../faults', timeout: 300_000 },
+  ],
+  testMatch: '*.test.ts',
+  outputDir: '../../../test-results',
+  workers: 1,
+  timeout: 30_000,
+  expect: { timeout: 8_000 },
+  forbidOnly: true,
+  reporter: 'list',
+  use: {
+    viewport: { width: 390, height: 844 },
+    launchOptions: { executablePath: process.env.CHROME_PATH, args: quiet },
+    serviceWorkers: 'allow',
+  },
+});
