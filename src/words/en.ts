@@ -3,6 +3,7 @@ import { batches } from './en/batches.ts';
 import { bench } from './en/bench.ts';
 import { dates } from './en/dates.ts';
 import { due } from './en/due.ts';
+import { ferment } from './en/ferment.ts';
 import { fields } from './en/fields.ts';
 import { formulaEdit } from './en/formula-edit.ts';
 import { formulas } from './en/formulas.ts';
@@ -17,6 +18,7 @@ import { workings } from './en/workings.ts';
 
 /** Every sentence and label in English. Another language is one more such object of the same type. */
 export const en = {
+  ferment,
   bench,
   app,
   batches,

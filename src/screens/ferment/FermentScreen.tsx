@@ -1,0 +1,167 @@
+import { useState } from 'react';
+import { batch as foldBatch } from '#record/batch.ts';
+import type { Place } from '#record/place.ts';
+import type { SubjectId } from '#record/subject.ts';
+import { useNowMs, zoneAt } from '#store/clock.ts';
+import { useKit, useTouching } from '#store/live.ts';
+import { type Fact, useAppend } from '#store/use-append.ts';
+import { Button } from '#ui/Button.tsx';
+import { PhChart } from '#ui/charts/PhChart.tsx';
+import { BarToLimit } from '#ui/drawings/BarToLimit.tsx';
+import { Figure, Figures } from '#ui/Figure.tsx';
+import { Notice } from '#ui/Notice.tsx';
+import { Page } from '#ui/Page.tsx';
+import { VerdictMark } from '#ui/VerdictMark.tsx';
+import { Waiting } from '#ui/Waiting.tsx';
+import { Working } from '#ui/Working.tsx';
+import type { Words } from '#words/en.ts';
+import { ActionSheet } from './ActionSheet.tsx';
+import { EndSheet } from './EndSheet.tsx';
+import styles from './FermentScreen.module.css';
+import { fermentView } from './ferment-view.ts';
+import { HangSheet } from './HangSheet.tsx';
+import { PhSheet } from './PhSheet.tsx';
+import { RoomSheet } from './RoomSheet.tsx';
+import { SmokeSheet } from './SmokeSheet.tsx';
+
+type Open = 'ph-read' | 'room-read' | 'smoked' | 'ferment-ended' | 'hung' | 'action-taken';
+
+const HALF_MINUTE_MS = 30_000;
+
+export function FermentScreen({ words, place, id }: { words: Words; place: Place; id: string }) {
+  const subject: SubjectId = `batch:${id}`;
+  const entries = useTouching(subject);
+  const kit = useKit();
+  const nowMs = useNowMs(HALF_MINUTE_MS);
+  const { saving, save } = useAppend(place.initials);
+  const [open, setOpen] = useState<Open | null>(null);
+  const [working, setWorking] = useState(false);
+  if (entries === undefined || kit === undefined) return <Waiting label={words.app.waiting} />;
+  const batch = foldBatch(subject, entries);
+  if (batch === null) return <Page title={words.app.notFound.title}>{words.app.notFound.text}</Page>;
+  const view = fermentView({ batch, place, nowMs, zone: zoneAt(nowMs), words });
+  const { ferment } = words;
+
+  const keep = async (fact: Pick<Fact, 'kind' | 'body'>, atMs: number | null) => {
+    const chamber = fact.kind === 'hung' && 'chamber' in fact.body ? fact.body.chamber : undefined;
+    const result = await save([
+      {
+        ...fact,
+        subject,
+        ...(chamber ? { refs: [chamber] } : {}),
+        ...(atMs === null ? {} : { atMs }),
+      } as Fact,
+    ]);
+    if (!result.ok) return;
+    setOpen(null);
+    if (fact.kind === 'hung') window.location.hash = `#/batches/${id}/round`;
+  };
+  const common = {
+    place,
+    words,
+    nowMs,
+    saved: words.app.saving(saving),
+    onClose: () => setOpen(null),
+  };
+
+  return (
+    <Page
+      title={ferment.title}
+      line={view.line}
+      back={{ href: `#/batches/${id}`, label: words.app.back }}
+      sentence={view.sentence}
+      acts={
+        view.stage === 'ended' ? (
+          <Button kind="primary" onPress={() => setOpen('hung')}>
+            {ferment.act.hang}
+          </Button>
+        ) : (
+          <>
+            <Button kind="primary" onPress={() => setOpen('ph-read')}>
+              {ferment.act.ph}
+            </Button>
+            {view.stage !== 'before' && (
+              <Button onPress={() => setOpen('room-read')}>{ferment.act.room}</Button>
+            )}
+          </>
+        )
+      }
+    >
+      {view.passed && (
+        <Notice
+          kind="error"
+          act={<Button onPress={() => setOpen('action-taken')}>{ferment.act.action}</Button>}
+        >
+          {ferment.action.text}
+        </Notice>
+      )}
+      <div className={styles.verdicts}>
+        {view.verdicts.map(({ key, verdict, word }) => (
+          <VerdictMark
+            key={key}
+            verdict={verdict}
+            word={word}
+            {...(key === 'degree-hours' && view.working
+              ? { working: { label: words.app.working, onOpen: () => setWorking(true) } }
+              : {})}
+          />
+        ))}
+      </div>
+      {view.chart && <PhChart {...view.chart} />}
+      {view.bar && <BarToLimit {...view.bar} />}
+      <Figures>
+        {view.figures.map(({ key, ...figure }) => (
+          <Figure key={key} {...figure} />
+        ))}
+      </Figures>
+      {view.stage !== 'before' && (
+        <div className={styles.more}>
+          <Button onPress={() => setOpen('smoked')}>{ferment.act.smoke}</Button>
+          {(view.stage === 'running' || view.stage === 'stopped') && (
+            <Button
+              kind={view.stage === 'stopped' ? 'primary' : 'second'}
+              onPress={() => setOpen('ferment-ended')}
+            >
+              {ferment.act.end}
+            </Button>
+          )}
+        </div>
+      )}
+      <p className={styles.caution}>
+        {ferment.caution} <a href="#/hazards">{words.app.caution.more}</a>
+      </p>
+      {open === 'ph-read' && (
+        <PhSheet
+          {...common}
+          meters={kit.meters.filter(({ what }) => what === 'ph-meter')}
+          stuffed={batch.stuffedAtMs !== null}
+          onSave={(body, atMs) => keep({ kind: 'ph-read', body }, atMs)}
+        />
+      )}
+      {open === 'room-read' && (
+        <RoomSheet {...common} onSave={(body, atMs) => keep({ kind: 'room-read', body }, atMs)} />
+      )}
+      {open === 'smoked' && (
+        <SmokeSheet {...common} onSave={(body, atMs) => keep({ kind: 'smoked', body }, atMs)} />
+      )}
+      {open === 'ferment-ended' && (
+        <EndSheet
+          {...common}
+          stopped={view.stage === 'stopped'}
+          onSave={(body, atMs) => keep({ kind: 'ferment-ended', body }, atMs)}
+        />
+      )}
+      {open === 'hung' && (
+        <HangSheet
+          {...common}
+          chambers={kit.chambers}
+          onSave={(body, atMs) => keep({ kind: 'hung', body }, atMs)}
+        />
+      )}
+      {open === 'action-taken' && (
+        <ActionSheet {...common} onSave={(body, atMs) => keep({ kind: 'action-taken', body }, atMs)} />
+      )}
+      {view.working && <Working working={view.working} open={working} onClose={() => setWorking(false)} />}
+    </Page>
+  );
+}

@@ -1,0 +1,178 @@
+import type { FermentClock } from '#core/ferment/ferment-clock.ts';
+import { type PhBandAnswer, phBandAnswer } from '#core/rules/ph-band.ts';
+import type { Finding } from '#core/rules/rule.ts';
+import type { Batch } from '#record/batch.ts';
+import { fermentFigures, phReadings } from '#record/ferment-figures.ts';
+import type { Place } from '#record/place.ts';
+import type { Words } from '#words/en.ts';
+import { decimal, joined, temperature, type Writing } from '#words/format.ts';
+import { type Said, said } from '#words/said.ts';
+import { clockSentence } from './clock-sentence.ts';
+import { phChart } from './ph-chart.ts';
+
+type Given = { batch: Batch; place: Place; nowMs: number; zone: string; words: Words };
+
+export type FermentView = {
+  readonly line: string;
+  readonly sentence: Said;
+  readonly verdicts: readonly { key: string; verdict: Finding['verdict']; word: string }[];
+  readonly working: ReturnType<typeof degreeHourWorking> | null;
+  readonly bar: {
+    label: string;
+    usedShare: number;
+    usedText: string;
+    projectedShare?: number;
+    projectedText?: string;
+    limitText: string;
+  } | null;
+  readonly chart: ReturnType<typeof phChart>;
+  readonly figures: readonly {
+    key: string;
+    label: string;
+    value: string;
+    unit?: string;
+    note?: string;
+    about?: boolean;
+  }[];
+  readonly stage: 'before' | 'running' | 'stopped' | 'ended' | 'hung';
+  readonly passed: boolean;
+};
+
+export function fermentView(given: Given): FermentView {
+  const { batch, nowMs, words } = given;
+  const clock = fermentFigures(batch, nowMs);
+  const product = batch.ph.filter(({ body }) => body.sample !== 'mix');
+  const band = phBandAnswer({
+    readings: phReadings(product),
+    band: { lowPh: batch.plan.phLow, highPh: batch.plan.phHigh },
+  });
+  return {
+    line: words.ferment.line(batch.opened.body.formula.name, batch.opened.body.lot),
+    sentence: said(...clockSentence({ ...given, clock }), ...bandSentence(given, band)),
+    verdicts: clock === null ? [] : [clock.finding, band.finding].map((finding) => verdictOf(finding, words)),
+    working: clock?.sum ? degreeHourWorking(clock, given) : null,
+    bar: barOf(clock, given),
+    chart: phChart(given),
+    figures: figuresOf(clock, given),
+    stage: stageOf(batch, clock),
+    passed: clock?.finding.verdict === 'deviation',
+  };
+}
+
+function stageOf(batch: Batch, clock: FermentClock | null): FermentView['stage'] {
+  if (batch.hung) return 'hung';
+  if (batch.fermentEnded) return 'ended';
+  if (clock === null) return 'before';
+  return clock.stop ? 'stopped' : 'running';
+}
+
+function bandSentence({ batch, place, words }: Given, { position }: PhBandAnswer): Said {
+  const last = batch.ph
+    .filter(({ body }) => body.sample !== 'mix' && !body.doubted && body.method === 'meter')
+    .at(-1);
+  if (position === null || !last) return [];
+  const { phLow, phHigh } = batch.plan;
+  return words.ferment.band[position](
+    decimal(last.body.ph, 2, place),
+    decimal(phLow, 1, place),
+    decimal(phHigh, 1, place),
+  );
+}
+
+function verdictOf(finding: Finding, words: Words) {
+  const { rule, missing } = words.ferment;
+  const why = finding.missing.map((code) => missing[code] ?? code).join(', ');
+  const word = `${rule[finding.rule] ?? finding.rule}: ${words.verdicts.verdict(finding.verdict)}`;
+  return { key: finding.rule, verdict: finding.verdict, word: why ? `${word}, ${why}` : word };
+}
+
+/** Used is rounded up and what is left down: never in the maker's favour. */
+function barOf(clock: FermentClock | null, { place, words }: Given): FermentView['bar'] {
+  if (!clock?.sum || !clock.limit) return null;
+  const { bar, base } = words.ferment;
+  const limit = clock.limit.value;
+  const ahead = clock.stop === null ? clock.ahead : null;
+  return {
+    label: bar.label(base[clock.numbersOf]),
+    usedShare: clock.sum.totalDegreeHours / limit,
+    usedText: bar.used(decimal(clock.sum.totalDegreeHours, 0, place, 'up')),
+    ...(ahead
+      ? {
+          projectedShare: ahead.nowDegreeHours / limit,
+          projectedText: bar.ahead(decimal(ahead.nowDegreeHours, 0, place, 'up')),
+        }
+      : {}),
+    limitText: bar.limit(decimal(limit, 0, place)),
+  };
+}
+
+function figuresOf(
+  clock: FermentClock | null,
+  { batch, place, nowMs, zone, words }: Given,
+): FermentView['figures'] {
+  const { figures } = words.ferment;
+  const ph = batch.ph.at(-1);
+  const room = batch.room.at(-1);
+  const shown = room && temperature(room.body.roomC, place);
+  const crossing = clock?.crossing;
+  return [
+    {
+      key: 'ph',
+      label: ph ? figures.ph(words.dates.ago(ph.atMs, nowMs)) : figures.noPh,
+      value: ph ? decimal(ph.body.ph, 2, place) : figures.none,
+    },
+    {
+      key: 'room',
+      label: room ? figures.room(words.dates.ago(room.atMs, nowMs)) : figures.noRoom,
+      value: shown?.value ?? figures.none,
+      ...(shown ? { unit: shown.unit } : {}),
+    },
+    ...(crossing
+      ? [
+          {
+            key: 'crossing',
+            label: figures.crossing,
+            value: words.dates.near(crossing.atMs, nowMs, zone),
+            about: true,
+            note: figures.crossingNote,
+          },
+        ]
+      : []),
+  ];
+}
+
+/** The working, made of the very steps that were added up. */
+export function degreeHourWorking(clock: FermentClock, { place, words }: { place: Place; words: Words }) {
+  const { work } = words.ferment;
+  const unit = `°${clock.unit}`;
+  const degrees = (value: number) => `${decimal(value, 1, place)}\u00a0${unit}`;
+  const count = (value: number, writing: Pick<Writing, 'decimal'>) => decimal(value, 1, writing, 'up');
+  return {
+    title: work.title,
+    equation: work.equation,
+    rows: [
+      { label: work.base, value: degrees(clock.base.value) },
+      ...(clock.sum?.steps ?? []).map((step, at) => ({
+        label: `${at + 1}. ${work.step(
+          `${decimal(step.durationHours, 2, place)}\u00a0h`,
+          degrees(step.fromDeg),
+          degrees(step.toDeg),
+        )}`,
+        value: count(step.degreeHours, place),
+        ...(step.isGap ? { note: work.gap } : {}),
+      })),
+      { label: work.highest, value: degrees(clock.sum?.highestDeg ?? 0) },
+    ],
+    result: { label: work.result, value: count(clock.sum?.totalDegreeHours ?? 0, place) },
+    ...(clock.limit ? { limit: words.workings.limit(clock.limit, place) } : {}),
+    caution: work.caution,
+    sources: [clock.limit, clock.base].flatMap((limit) =>
+      limit ? [words.workings.source(limit.source)] : [],
+    ),
+    words: words.workings.words,
+  };
+}
+
+export function roomText(roomC: number, place: Place): string {
+  return joined(temperature(roomC, place));
+}

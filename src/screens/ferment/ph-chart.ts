@@ -1,0 +1,70 @@
+import type { Batch } from '#record/batch.ts';
+import type { Place } from '#record/place.ts';
+import type { ChartTick } from '#ui/charts/chart-model.ts';
+import type { Words } from '#words/en.ts';
+import { decimal } from '#words/format.ts';
+
+const HOUR_MS = 3_600_000;
+
+/** Null while there is no reading after stuffing: an empty chart says nothing. */
+export function phChart({ batch, place, words }: { batch: Batch; place: Place; words: Words }) {
+  const { chart, method, doubted } = words.ferment;
+  const startMs = batch.stuffedAtMs;
+  if (startMs === null || batch.ph.length === 0) return null;
+  const hours = (atMs: number) => (atMs - startMs) / HOUR_MS;
+  const points = batch.ph.map(({ atMs, body }) => ({ x: Math.max(0, hours(atMs)), y: body.ph }));
+  const { phLow, phHigh } = batch.plan;
+  const values = [...points.map(({ y }) => y), 5.3, phLow];
+  const low = Math.floor(Math.min(...values) * 5 - 0.5) / 5;
+  const high = Math.ceil(Math.max(...values, 5.8) * 5) / 5;
+  return {
+    title: chart.title,
+    label: chart.label(batch.ph.length),
+    waitingLabel: chart.waiting,
+    failedLabel: chart.failed,
+    tableLabel: chart.table,
+    table: {
+      columns: chart.columns,
+      rows: batch.ph.map(({ atMs, zone, body }) => [
+        words.dates.full(atMs, zone),
+        decimal(hours(atMs), 1, place),
+        decimal(body.ph, 2, place),
+        body.doubted ? `${method[body.method]}, ${doubted}` : method[body.method],
+      ]),
+    },
+    model: {
+      xTitle: chart.x,
+      yTitle: chart.y,
+      xTicks: hourTicks(Math.max(24, ...points.map(({ x }) => x))),
+      yTicks: phTicks(low, high, place),
+      series: [
+        {
+          kind: 'band' as const,
+          id: 'band',
+          lo: phLow,
+          hi: phHigh,
+          text: chart.band(decimal(phLow, 1, place), decimal(phHigh, 1, place)),
+        },
+        { kind: 'limit' as const, id: 'stop', y: 5.3, text: chart.stops },
+        { kind: 'measured' as const, id: 'ph', points },
+      ],
+    },
+  };
+}
+
+function hourTicks(lastHour: number): ChartTick[] {
+  const step = [6, 12, 24, 48, 96].find((each) => lastHour / each <= 6) ?? 168;
+  return Array.from({ length: Math.ceil(lastHour / step) + 1 }, (_, at) => ({
+    at: at * step,
+    text: String(at * step),
+  }));
+}
+
+function phTicks(low: number, high: number, place: Place): ChartTick[] {
+  const count = Math.round((high - low) / 0.2);
+  const every = Math.max(1, Math.ceil(count / 6));
+  return Array.from({ length: Math.floor(count / every) + 2 }, (_, at) => {
+    const value = low + at * every * 0.2;
+    return { at: value, text: decimal(value, 1, place) };
+  });
+}
