@@ -95,7 +95,7 @@ test('a part that is gone everywhere reloads the page once, into the version tha
   server,
   watched,
 }) => {
-  watched.allow(/status of 404|dynamically imported module/);
+  watched.allow(/status of 404/);
   server.deploy(second);
   await page.evaluate(async () => Promise.all((await caches.keys()).map((name) => caches.delete(name))));
   await (await page.context().newCDPSession(page)).send('Network.clearBrowserCache');

@@ -11,7 +11,8 @@ function part<K extends keyof HTMLElementTagNameMap>(name: K, id = ''): HTMLElem
 
 part('h1').textContent = BUILD;
 part('button', '#lazy').onclick = async () => {
-  part('output').textContent = (await import('./lazy.ts')).part();
+  const lazy = await import('./lazy.ts').catch(() => null);
+  part('output').textContent = lazy?.part() ?? 'no such part';
 };
 
 const take = part('button', '#take');
