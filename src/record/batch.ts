@@ -45,7 +45,7 @@ export function batch(id: SubjectId, entries: readonly Entry[]): Batch | null {
   const own = standing.filter((entry) => entry.subject === id);
   const meat = ofKind(own, 'meat-weighed');
   const steps = own.filter((entry): entry is EntryOf<BenchStep> => isStep(entry.kind));
-  const pieces = piecesOf(entries);
+  const pieces = piecesOf(standing);
   const stuffed = latest(own, 'stuffed');
   const decided = latest(own, 'decided');
   const fermentEnded = latest(own, 'ferment-ended');
@@ -96,9 +96,9 @@ function stageOf(reached: { finished: boolean; hung: boolean; stuffed: boolean; 
   return reached.begun ? 'bench' : 'weigh-out';
 }
 
-function piecesOf(entries: readonly Entry[]): Piece[] {
+function piecesOf(standing: readonly Entry[]): Piece[] {
   const byPiece = new Map<SubjectId, Entry[]>();
-  for (const entry of entries) {
+  for (const entry of standing) {
     if (!isSubject(entry.subject, 'piece')) continue;
     const list = byPiece.get(entry.subject);
     if (list) list.push(entry);

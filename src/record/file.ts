@@ -41,7 +41,7 @@ export type FileProblem = { readonly line: number } & (
         | 'twice'
         | 'no-trailer'
         | 'damaged-trailer'
-        | 'lines-missing';
+        | 'not-as-written';
     }
 );
 
@@ -84,19 +84,21 @@ export function readFile(text: string): LogFile {
   const ended = texts.at(-1) === '';
   if (ended) texts.pop();
   const trailer = trailerOf(texts.at(-1) ?? '');
-  if (!trailer) problems.push({ line: texts.length, code: ended ? 'damaged-trailer' : 'no-trailer' });
-  else if (!ended) problems.push({ line: texts.length, code: 'damaged-trailer' });
+  if (trailer && !ended) problems.push({ line: texts.length, code: 'damaged-trailer' });
 
   const byId = new Map<string, Line>();
   texts.slice(1, trailer ? -1 : undefined).forEach((each, index) => {
     const line = index + 2;
-    const read = readSummed(each);
-    // A last line that is no entry is the trailer, damaged: it was named above.
-    if (!read.ok && !trailer && line === texts.length) return;
-    if (!read.ok) problems.push({ line, ...read.problem });
+    // Line ends that were changed on the way are for the sum over all bytes to tell; the line itself is as it was.
+    const read = readSummed(each.endsWith('\r') ? each.slice(0, -1) : each);
+    const last = line === texts.length;
+    if (!read.ok) problems.push(last ? { line, code: 'damaged-trailer' } : { line, ...read.problem });
     else if (byId.has(read.line.entry.id)) problems.push({ line, code: 'twice' });
     else byId.set(read.line.entry.id, read.line);
+    if (read.ok && last) problems.push({ line, code: 'no-trailer' });
   });
+  if (!header && byId.size === 0) return refused({ line: 1, code: 'not-ours' });
+  if (!trailer && texts.length < 2) problems.push({ line: 1, code: 'no-trailer' });
   const lines = [...byId.values()];
   if (trailer && problems.length === 0) {
     const body = text.slice(0, text.length - (texts.at(-1)?.length ?? 0) - 1);
@@ -104,7 +106,7 @@ export function readFile(text: string): LogFile {
       trailer.count === lines.length &&
       header?.count === lines.length &&
       trailer.sha256 === bytesToHex(sha256(utf8ToBytes(body)));
-    if (!whole) problems.push({ line: texts.length, code: 'lines-missing' });
+    if (!whole) problems.push({ line: texts.length, code: 'not-as-written' });
   }
   return {
     header,
@@ -121,7 +123,7 @@ function refused(problem: FileProblem): LogFile {
 function headerOf(text: string, problems: FileProblem[]): FileHeader | null {
   const header = headerSchema.safeParse(parsed(text));
   if (!header.success) {
-    problems.push({ line: 1, code: text.includes(FILE_FORMAT) ? 'damaged' : 'not-ours' });
+    problems.push({ line: 1, code: 'damaged' });
     return null;
   }
   if (header.data.version > FILE_VERSION) problems.push({ line: 1, code: 'newer-format' });

@@ -6,7 +6,7 @@ export type Standing = { readonly entry: Entry; readonly struckBy: readonly Entr
 /**
  * Which entries stand, in order. An entry is struck by any standing entry that strikes it; a strike may itself be struck, and
  * then the old entry stands again. Each entry strikes one other at most, so whoever is never settled below lies on a ring
- * (only a forged file can hold one), and a ring strikes nothing.
+ * that nothing outside it broke (only a forged file can hold one), and a ring strikes nothing.
  */
 export function standings(entries: readonly Entry[]): Standing[] {
   const byId = new Map(entries.map((entry) => [entry.id, entry]));
@@ -17,15 +17,19 @@ export function standings(entries: readonly Entry[]): Standing[] {
   for (const entry of settled) {
     open.delete(entry.id);
     const target = entry.strikes && byId.get(entry.strikes.id);
-    if (!target) continue;
-    if (!struck.has(entry.id)) struck.add(target.id);
-    const left = (open.get(target.id) ?? 0) - 1;
-    open.set(target.id, left);
-    if (left === 0) settled.push(target);
+    const left = target && open.get(target.id);
+    if (left === undefined || !target) continue;
+    open.set(target.id, left - 1);
+    const strikes = !struck.has(entry.id);
+    if (strikes) struck.add(target.id);
+    if (strikes || left === 1) {
+      open.delete(target.id);
+      settled.push(target);
+    }
   }
   const counts = (striker: Entry): boolean => !struck.has(striker.id) && !open.has(striker.id);
   return [...entries].sort(inOrder).map((entry) => {
-    const struckBy = (strikers.get(entry.id) ?? []).filter(counts);
+    const struckBy = (strikers.get(entry.id) ?? []).filter(counts).sort(inOrder);
     return { entry, struckBy, live: struckBy.length === 0 };
   });
 }
