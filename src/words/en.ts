@@ -10,6 +10,7 @@ import { formulas } from './en/formulas.ts';
 import { hazards } from './en/hazards.ts';
 import { limits } from './en/limits.ts';
 import { openBatch } from './en/open-batch.ts';
+import { round } from './en/round.ts';
 import { stuffing } from './en/stuffing.ts';
 import { today } from './en/today.ts';
 import { verdicts } from './en/verdicts.ts';
@@ -18,6 +19,7 @@ import { workings } from './en/workings.ts';
 
 /** Every sentence and label in English. Another language is one more such object of the same type. */
 export const en = {
+  round,
   ferment,
   bench,
   app,
