@@ -50,7 +50,7 @@ const line = z.strictObject({
   note: z.optional(text(400)),
 });
 
-export const formulaSchema = z.strictObject({
+const shape = z.strictObject({
   name: z.string().check(z.minLength(1), z.maxLength(80)),
   kind: z.enum(['comminuted', 'whole-muscle']),
   species: z
@@ -72,4 +72,7 @@ type Mutable<T> = T extends (infer Item)[]
   : T extends object
     ? { readonly [Key in keyof T]: Mutable<T[Key]> }
     : T;
-export const schemaIsFormula: Same<Mutable<z.infer<typeof formulaSchema>>, Formula> = true;
+export const schemaIsFormula: Same<Mutable<z.infer<typeof shape>>, Formula> = true;
+
+/** Read back as the core's own type, so that a formula made in the core can be kept as it is. */
+export const formulaSchema: z.ZodMiniType<Formula> = shape;

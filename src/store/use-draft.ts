@@ -13,7 +13,7 @@ export type Kept<T> = {
  * it does not know its shape.
  */
 export function useDraft<T>(key: string, restore: (kept: unknown) => T | null): Kept<T> {
-  const [held, setHeld] = useState<{ key: string; value: unknown }>();
+  const [held, setHeld] = useState<{ key: string; value: unknown } | null>(null);
   useEffect(() => {
     let left = false;
     void readDraft(key).then((text) => {
@@ -31,7 +31,7 @@ export function useDraft<T>(key: string, restore: (kept: unknown) => T | null): 
     [key],
   );
   const drop = useCallback(() => dropDraft(key), [key]);
-  if (held === undefined || held.key !== key) return { value: undefined, set, drop };
+  if (held === null || held.key !== key) return { value: undefined, set, drop };
   return { value: restore(held.value), set, drop };
 }
 
