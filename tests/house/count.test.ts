@@ -1,0 +1,24 @@
+import { expect, test } from 'vitest';
+import { addUp, fromPlaywright, fromVitest } from '../run/count.ts';
+
+test('a test file that could not be loaded is a failure, though it holds no failed test', () => {
+  const testResults = [
+    { status: 'failed', assertionResults: [] },
+    { status: 'passed', assertionResults: [{}] },
+  ];
+  expect(fromVitest({ numPassedTests: 1, numFailedTests: 0, testResults })).toEqual({ passed: 1, failed: 1 });
+});
+
+test('a browser test that passed only at the second try did not pass, and a skipped one counts as neither', () => {
+  const stats = { expected: 5, unexpected: 1, flaky: 1, skipped: 3 };
+  expect(fromPlaywright({ stats, errors: [{}] })).toEqual({ passed: 5, failed: 3 });
+});
+
+test('the last line adds up all tools', () => {
+  expect(
+    addUp([
+      { passed: 2, failed: 0 },
+      { passed: 3, failed: 4 },
+    ]),
+  ).toEqual({ passed: 5, failed: 4 });
+});
