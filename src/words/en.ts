@@ -1,4 +1,5 @@
 import { app } from './en/app.ts';
+import { batch } from './en/batch.ts';
 import { batches } from './en/batches.ts';
 import { bench } from './en/bench.ts';
 import { dates } from './en/dates.ts';
@@ -19,6 +20,7 @@ import { workings } from './en/workings.ts';
 
 /** Every sentence and label in English. Another language is one more such object of the same type. */
 export const en = {
+  batch,
   round,
   ferment,
   bench,

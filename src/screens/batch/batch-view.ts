@@ -1,0 +1,91 @@
+import { isMeat } from '#core/formula/formula.ts';
+import type { Batch } from '#record/batch.ts';
+import { type BatchPart, due, partOf } from '#record/due.ts';
+import type { Place } from '#record/place.ts';
+import type { Words } from '#words/en.ts';
+import { decimal, joined, mass, temperature } from '#words/format.ts';
+import type { Said } from '#words/said.ts';
+
+export type BatchView = {
+  readonly title: string;
+  readonly line: string;
+  readonly sentence: Said;
+  readonly act: { href: string; label: string } | null;
+  readonly rows: readonly { key: string; href: string; title: string; note: string }[];
+  readonly plan: readonly { label: string; value: string }[];
+  readonly warnings: readonly string[];
+};
+
+export function batchView({
+  batch,
+  entryCount,
+  place,
+  nowMs,
+  zone,
+  words,
+}: {
+  batch: Batch;
+  entryCount: number;
+  place: Place;
+  nowMs: number;
+  zone: string;
+  words: Words;
+}): BatchView {
+  const { body } = batch.opened;
+  const base = `#/batches/${batch.id.slice('batch:'.length)}`;
+  const first = due(batch, nowMs)[0];
+  const notes = partNotes(batch, entryCount, place, words);
+  return {
+    title: body.formula.name,
+    line: words.batch.line(body.lot, words.verdicts.ruleSet[body.ruleSet]),
+    sentence: first ? words.batch.sentence(words.due(first, nowMs, zone)) : words.batch.nothing,
+    act: first ? { href: `${base}/${partOf(first)}`, label: words.batch.open } : null,
+    rows: (Object.keys(words.batch.parts) as (keyof typeof notes)[]).map((part) => ({
+      key: part,
+      href: `${base}/${part}`,
+      title: words.batch.parts[part],
+      note: notes[part],
+    })),
+    plan: planRows(batch, place, words),
+    warnings: [
+      ...(batch.unknown > 0 ? [words.batch.unknown] : []),
+      ...(batch.rivals.length > 0 ? [words.batch.rivals] : []),
+    ],
+  };
+}
+
+function partNotes(
+  batch: Batch,
+  entryCount: number,
+  place: Place,
+  words: Words,
+): Readonly<Record<Exclude<BatchPart, 'round'>, string>> {
+  const { notes } = words.batch;
+  const { pieces } = batch;
+  const lines = batch.opened.body.formula.lines.filter(({ role }) => !isMeat(role));
+  const weighed = lines.filter(({ id }) => batch.weighedOut.has(id)).length;
+  const steps = new Set(batch.steps.map(({ kind }) => kind)).size;
+  const down = pieces.filter(({ status }) => status === 'taken-down').length;
+  const totalG = pieces.reduce((sumG, { greenG }) => sumG + greenG, 0);
+  const ferment = batch.stuffedAtMs === null ? 'before' : batch.fermentEnded ? 'ended' : 'running';
+  return {
+    'weigh-out': notes['weigh-out'](weighed, batch.leanG + batch.fatG > 0 ? lines.length : 0),
+    bench: notes.bench(steps, 4),
+    stuffing: notes.stuffing(pieces.length, joined(mass(totalG, 1, place))),
+    ferment: notes.ferment[ferment],
+    hanging: batch.hung ? notes.hanging(pieces.length - down, down) : notes.notHung,
+    record: notes.record(entryCount),
+  };
+}
+
+function planRows({ plan }: Batch, place: Place, words: Words): { label: string; value: string }[] {
+  const say = words.batch.plan;
+  return [
+    { label: say.ferment, value: joined(temperature(plan.fermentC, place, 0)) },
+    { label: say.ph, value: `${decimal(plan.phLow, 1, place)} – ${decimal(plan.phHigh, 1, place)}` },
+    { label: say.dry, value: joined(temperature(plan.dryC, place, 0)) },
+    { label: say.humidity, value: `${decimal(plan.dryRhPct, 0, place)}\u00a0%` },
+    { label: say.diameter, value: `${decimal(plan.diameterMm, 0, place)}\u00a0mm` },
+    { label: say.loss, value: `${decimal(plan.targetLossPct, 0, place)}\u00a0%` },
+  ];
+}
