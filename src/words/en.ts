@@ -17,9 +17,11 @@ import { today } from './en/today.ts';
 import { verdicts } from './en/verdicts.ts';
 import { weighOut } from './en/weigh-out.ts';
 import { workings } from './en/workings.ts';
+import { hanging } from './en/hanging.ts';
 
 /** Every sentence and label in English. Another language is one more such object of the same type. */
 export const en = {
+  hanging,
   batch,
   round,
   ferment,
