@@ -80,6 +80,7 @@ const v1 = {
     formula: formulaSchema,
     note: text(400),
     from: z.optional(z.strictObject({ formula: subjectId, entry: text(36) })),
+    kept,
   }),
 
   // a batch, from opening to the end of the ferment
