@@ -2,22 +2,26 @@ import { app } from './en/app.ts';
 import { batch } from './en/batch.ts';
 import { batches } from './en/batches.ts';
 import { bench } from './en/bench.ts';
+import { chambers } from './en/chambers.ts';
 import { dates } from './en/dates.ts';
 import { due } from './en/due.ts';
 import { ferment } from './en/ferment.ts';
 import { fields } from './en/fields.ts';
 import { formulaEdit } from './en/formula-edit.ts';
 import { formulas } from './en/formulas.ts';
+import { hanging } from './en/hanging.ts';
 import { hazards } from './en/hazards.ts';
+import { keeping } from './en/keeping.ts';
+import { kit } from './en/kit.ts';
 import { limits } from './en/limits.ts';
 import { openBatch } from './en/open-batch.ts';
+import { received } from './en/received.ts';
 import { round } from './en/round.ts';
 import { stuffing } from './en/stuffing.ts';
 import { today } from './en/today.ts';
 import { verdicts } from './en/verdicts.ts';
 import { weighOut } from './en/weigh-out.ts';
 import { workings } from './en/workings.ts';
-import { hanging } from './en/hanging.ts';
 
 /** Every sentence and label in English. Another language is one more such object of the same type. */
 export const en = {
@@ -28,6 +32,10 @@ export const en = {
   bench,
   app,
   batches,
+  chambers,
+  keeping,
+  kit,
+  received,
   dates,
   due,
   fields,

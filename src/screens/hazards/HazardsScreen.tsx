@@ -1,5 +1,6 @@
 import type { Place } from '#record/place.ts';
 import { Button } from '#ui/Button.tsx';
+import { List, Row } from '#ui/List.tsx';
 import { Page } from '#ui/Page.tsx';
 import { Sentence } from '#ui/Sentence.tsx';
 import type { Words } from '#words/en.ts';
@@ -41,9 +42,9 @@ export function HazardsScreen({ words, place }: { words: Words; place: Place }) 
         <Hazard key={hazard.id} hazard={hazard} words={words} />
       ))}
       <p className={styles.memory}>{hazards.memory}</p>
-      <Button kind="quiet" href="#/limits">
-        {hazards.toLimits}
-      </Button>
+      <List>
+        <Row title={hazards.toLimits} href="#/limits" />
+      </List>
     </Page>
   );
 }

@@ -1,5 +1,5 @@
 import type { Place } from '#record/place.ts';
-import { Button } from '#ui/Button.tsx';
+import { List, Row } from '#ui/List.tsx';
 import { Page } from '#ui/Page.tsx';
 import { Sentence } from '#ui/Sentence.tsx';
 import type { Words } from '#words/en.ts';
@@ -36,9 +36,9 @@ export function LimitsScreen({ words, place }: { words: Words; place: Place }) {
           </div>
         ))}
       </section>
-      <Button kind="quiet" href="#/hazards">
-        {limits.toHazards}
-      </Button>
+      <List>
+        <Row title={limits.toHazards} href="#/hazards" />
+      </List>
     </Page>
   );
 }
