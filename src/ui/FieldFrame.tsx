@@ -22,7 +22,7 @@ export function Problem({ id, text }: { id: string; text: string | undefined }) 
     <p className={styles.problem} id={`${id}-problem`} role="alert" hidden={!text}>
       {text && (
         <>
-          <svg viewBox="0 0 16 16" width="18" height="18" aria-hidden="true">
+          <svg viewBox="0 0 16 16" width="1.125em" height="1.125em" aria-hidden="true">
             <path
               d="M8 1.5 15 14.5H1Z"
               fill="none"

@@ -16,7 +16,7 @@ const ROWS = [
   '0',
   'back',
 ] as const satisfies PadKey[];
-/** A click this soon after a press by finger is the echo of that press. */
+/** A click this soon after a press by finger is the echo of that press; one by keyboard (detail 0) never is. */
 const ECHO_MS = 700;
 
 export type NumberPadProps = {
@@ -91,7 +91,7 @@ function Key({
         onPress();
       }}
       onClick={(event) => {
-        if (event.timeStamp - pressedAt.current < ECHO_MS) return;
+        if (event.detail !== 0 && event.timeStamp - pressedAt.current < ECHO_MS) return;
         onPress();
       }}
       onContextMenu={(event) => event.preventDefault()}

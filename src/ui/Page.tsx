@@ -18,8 +18,8 @@ export type PageProps = {
 
 export function Page({ title, line, sentence, back, acts, actsNote, children }: PageProps) {
   return (
-    <>
-      <main className={styles.page}>
+    <main className={styles.page}>
+      <div className={styles.body}>
         <header className={styles.head}>
           {back && (
             <a className={styles.back} href={back.href}>
@@ -36,13 +36,13 @@ export function Page({ title, line, sentence, back, acts, actsNote, children }: 
           {sentence && <Sentence tokens={sentence} />}
         </header>
         {children}
-      </main>
+      </div>
       {acts && (
         <div className={styles.foot}>
           <div className={styles.acts}>{acts}</div>
           {actsNote && <p className={styles.note}>{actsNote}</p>}
         </div>
       )}
-    </>
+    </main>
   );
 }

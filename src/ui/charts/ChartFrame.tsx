@@ -1,0 +1,89 @@
+import { Component, lazy, type ReactNode, Suspense } from 'react';
+import styles from './ChartFrame.module.css';
+import { type ChartModel, chartWords } from './chart-model.ts';
+import type { SeriesTone } from './SeriesChart.tsx';
+
+const SeriesChart = lazy(async () => ({ default: (await import('./SeriesChart.tsx')).SeriesChart }));
+
+export type ChartTable = { columns: readonly string[]; rows: readonly (readonly string[])[] };
+
+export type ChartFrameProps = {
+  title: string;
+  model: ChartModel;
+  /** What the chart shows, in a sentence. */
+  label: string;
+  waitingLabel: string;
+  /** Shown in its place if it cannot be drawn. The table stays. */
+  failedLabel: string;
+  /** The same data for those who cannot see them, or want the numbers. */
+  table: ChartTable;
+  tableLabel: string;
+};
+
+/** Title, chart, and the same data as a table. */
+export function ChartFrame({
+  tone,
+  rings,
+  ...frame
+}: ChartFrameProps & { tone: SeriesTone; rings: boolean }) {
+  const { title, model, label, waitingLabel, failedLabel, table, tableLabel } = frame;
+  return (
+    <figure className={styles.frame}>
+      <figcaption className={styles.title}>{title}</figcaption>
+      <p className={styles.axis} aria-hidden="true">
+        {model.yTitle}
+      </p>
+      <div className={styles.picture} role="img" aria-label={label}>
+        <Guard instead={<p className={styles.waiting}>{failedLabel}</p>}>
+          <Suspense fallback={<p className={styles.waiting}>{waitingLabel}</p>}>
+            <SeriesChart model={model} tone={tone} rings={rings} />
+          </Suspense>
+        </Guard>
+      </div>
+      <p className={`${styles.axis} ${styles.along}`} aria-hidden="true">
+        {model.xTitle}
+      </p>
+      <ul className={styles.legend} aria-hidden="true">
+        {chartWords(model).map((words) => (
+          <li key={words}>{words}</li>
+        ))}
+      </ul>
+      <details className={styles.numbers}>
+        <summary className={styles.summary}>{tableLabel}</summary>
+        <div className={styles.scroll}>
+          <table className={styles.table}>
+            <thead>
+              <tr>
+                {table.columns.map((column) => (
+                  <th key={column} scope="col">
+                    {column}
+                  </th>
+                ))}
+              </tr>
+            </thead>
+            <tbody>
+              {table.rows.map((row) => (
+                <tr key={row.join('|')}>
+                  {row.map((cell, at) => (
+                    <td key={table.columns[at]}>{cell}</td>
+                  ))}
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </div>
+      </details>
+    </figure>
+  );
+}
+
+/** A class, since only a class can catch: the page must not fall with its chart. */
+class Guard extends Component<{ instead: ReactNode; children: ReactNode }, { failed: boolean }> {
+  override state: { failed: boolean } = { failed: false };
+  static getDerivedStateFromError() {
+    return { failed: true };
+  }
+  override render() {
+    return this.state.failed ? this.props.instead : this.props.children;
+  }
+}

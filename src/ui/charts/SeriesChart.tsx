@@ -1,0 +1,179 @@
+import {
+  Area,
+  CartesianGrid,
+  ComposedChart,
+  Line,
+  ReferenceArea,
+  ReferenceLine,
+  XAxis,
+  YAxis,
+} from 'recharts';
+import { axisEnds, type ChartModel, type ChartSeries, type ChartTick, chartRows } from './chart-model.ts';
+import styles from './SeriesChart.module.css';
+
+export type SeriesTone = 'cured' | 'ink';
+
+export type SeriesChartProps = {
+  model: ChartModel;
+  /** `cured` for what is lost by drying, `ink` for what is read off an instrument. */
+  tone: SeriesTone;
+  /** Ring at each reading, where there are few. */
+  rings?: boolean;
+};
+
+const TICK = { fill: 'var(--soft)' };
+const STROKES = { cured: 'var(--cured)', ink: 'var(--ink)' } as const;
+
+/** The chart itself. Loaded when first needed: the drawing library weighs more than the rest of the app. */
+export function SeriesChart({ model, tone, rings = false }: SeriesChartProps) {
+  const { series, xTicks, yTicks, marks = [] } = model;
+  return (
+    <ComposedChart
+      className={styles.chart ?? ''}
+      responsive
+      accessibilityLayer={false}
+      data={chartRows(series)}
+      margin={{ top: 12, right: 12, bottom: 0, left: 0 }}
+    >
+      <CartesianGrid vertical={false} stroke="var(--line)" />
+      <XAxis
+        dataKey="x"
+        padding={{ left: rings ? 8 : 0, right: 0 }}
+        type="number"
+        domain={axisEnds(xTicks)}
+        ticks={xTicks.map(({ at }) => at)}
+        tickFormatter={textOf(xTicks)}
+        interval="preserveStartEnd"
+        stroke="var(--edge)"
+        tickLine={false}
+        tick={TICK}
+        height="auto"
+      />
+      <YAxis
+        type="number"
+        domain={axisEnds(yTicks)}
+        ticks={yTicks.map(({ at }) => at)}
+        tickFormatter={textOf(yTicks)}
+        interval="preserveStartEnd"
+        allowDataOverflow
+        axisLine={false}
+        tickLine={false}
+        tick={TICK}
+        width="auto"
+        tickMargin={8}
+      />
+      {series.map((each) => across(each))}
+      {series.map((each) => moving(each, STROKES[tone], rings))}
+      {marks.map(({ x, text }) => (
+        <ReferenceLine
+          key={x}
+          x={x}
+          stroke="var(--ink)"
+          strokeDasharray="2 4"
+          label={{
+            value: text,
+            position: 'insideBottomRight',
+            className: styles.words ?? '',
+            fill: 'var(--ink)',
+            offset: 8,
+          }}
+        />
+      ))}
+    </ComposedChart>
+  );
+}
+
+function textOf(ticks: readonly ChartTick[]): (at: number) => string {
+  const texts = new Map(ticks.map(({ at, text }) => [at, text]));
+  return (at) => texts.get(at) ?? '';
+}
+
+function across(series: ChartSeries) {
+  if (series.kind === 'band') {
+    return (
+      <ReferenceArea
+        key={series.id}
+        y1={series.lo}
+        y2={series.hi}
+        fill="var(--bloom)"
+        fillOpacity={1}
+        stroke="var(--edge)"
+        label={{
+          value: series.text,
+          position: 'insideBottomLeft',
+          className: styles.words ?? '',
+          fill: 'var(--ink)',
+        }}
+      />
+    );
+  }
+  if (series.kind === 'limit') {
+    return (
+      <ReferenceLine
+        key={series.id}
+        y={series.y}
+        stroke="var(--ink)"
+        strokeWidth={2}
+        label={{
+          value: series.text,
+          position: series.below ? 'insideTopRight' : 'insideBottomRight',
+          className: styles.strong ?? '',
+          fill: 'var(--ink)',
+        }}
+      />
+    );
+  }
+  return null;
+}
+
+function moving(series: ChartSeries, stroke: string, rings: boolean) {
+  const shared = {
+    key: series.id,
+    dataKey: series.id,
+    isAnimationActive: false,
+    connectNulls: true,
+  } as const;
+  const { key, ...rest } = shared;
+  switch (series.kind) {
+    case 'window':
+      return (
+        <Area
+          key={key}
+          {...rest}
+          type="monotone"
+          stroke="none"
+          fill="var(--steel-tint)"
+          fillOpacity={0.85}
+          activeDot={false}
+        />
+      );
+    case 'median':
+      return (
+        <Line
+          key={key}
+          {...rest}
+          type="monotone"
+          stroke="var(--steel)"
+          strokeWidth={2.5}
+          strokeDasharray="5 4"
+          dot={false}
+        />
+      );
+    case 'piece':
+      return <Line key={key} {...rest} type="linear" stroke="var(--edge)" strokeWidth={1} dot={false} />;
+    case 'measured':
+      return (
+        <Line
+          key={key}
+          {...rest}
+          type="linear"
+          stroke={stroke}
+          strokeWidth={3}
+          strokeLinejoin="round"
+          dot={rings ? { r: 5, fill: 'var(--paper)', stroke: 'var(--ink)', strokeWidth: 2.5 } : false}
+        />
+      );
+    default:
+      return null;
+  }
+}

@@ -1,0 +1,67 @@
+/** What a chart shows, as made by a view-model: numbers to place, ready text to read. Pure. */
+
+export type ChartPoint = { x: number; y: number };
+
+/**
+ * `measured` solid, `median` dashed, `piece` thin, `window` a tinted band between two lines that move,
+ * `limit` a line across with its text above or `below`, `band` a band across.
+ */
+export type ChartSeries =
+  | { kind: 'measured' | 'median' | 'piece'; id: string; points: readonly ChartPoint[] }
+  | { kind: 'window'; id: string; points: readonly { x: number; lo: number; hi: number }[] }
+  | { kind: 'limit'; id: string; y: number; text: string; below?: boolean }
+  | { kind: 'band'; id: string; lo: number; hi: number; text: string };
+
+export type ChartTick = { at: number; text: string };
+
+export type ChartModel = {
+  /** Name and unit of each axis. */
+  xTitle: string;
+  yTitle: string;
+  /** From the first tick to the last the axis runs. */
+  xTicks: readonly ChartTick[];
+  yTicks: readonly ChartTick[];
+  series: readonly ChartSeries[];
+  /** Upright dotted lines with a word, such as today. */
+  marks?: readonly { x: number; text: string }[];
+};
+
+export type ChartRow = { x: number; [seriesId: string]: number | readonly [number, number] };
+
+/** More is slow to draw on an old phone and no clearer: the view-model thins out first. */
+export const MAX_POINTS = 400;
+
+/**
+ * The series beside each other, one row for each x.
+ *
+ * @throws RangeError if a series has more points than a phone should draw.
+ */
+export function chartRows(series: readonly ChartSeries[]): ChartRow[] {
+  const rows = new Map<number, ChartRow>();
+  const put = (x: number, id: string, value: number | readonly [number, number]) => {
+    const row = rows.get(x) ?? { x };
+    row[id] = value;
+    rows.set(x, row);
+  };
+  for (const each of series) {
+    if (!('points' in each)) continue;
+    if (each.points.length > MAX_POINTS) {
+      throw new RangeError(
+        `chartRows: points requires at most ${MAX_POINTS} of ${each.id}, got ${each.points.length}`,
+      );
+    }
+    if (each.kind === 'window') for (const { x, lo, hi } of each.points) put(x, each.id, [lo, hi]);
+    else for (const { x, y } of each.points) put(x, each.id, y);
+  }
+  return [...rows.values()].sort((a, b) => a.x - b.x);
+}
+
+/** From the first tick to the last. */
+export function axisEnds(ticks: readonly ChartTick[]): [number, number] {
+  return [ticks[0]?.at ?? 0, ticks.at(-1)?.at ?? 1];
+}
+
+/** The words that stand in the picture: limits, bands, marks. */
+export function chartWords({ series, marks = [] }: Pick<ChartModel, 'series' | 'marks'>): string[] {
+  return [...series.flatMap((each) => ('text' in each ? [each.text] : [])), ...marks.map(({ text }) => text)];
+}
