@@ -94,6 +94,28 @@ export function crossingEstimateMs(readings: readonly PhReading[]): number | nul
   return before.atMs + (after.atMs - before.atMs) * share;
 }
 
+/**
+ * Readings of one meter marked as failed where its last check before, or its next check after, failed: since the last good check
+ * nobody knows from when on it was wrong.
+ *
+ * Units: epoch ms. Valid: checks and readings of the same meter, checks in order of time; a strip stays as it is.
+ * Source: common practice.
+ * @example withMeterFailed([{ atMs: 5, ph: 5.2, method: 'meter', doubted: false }], [{ atMs: 9, hasFailed: true }])[0]?.meterFailed // => true
+ */
+export function withMeterFailed(
+  readings: readonly PhReading[],
+  checks: readonly { readonly atMs: number; readonly hasFailed: boolean }[],
+): PhReading[] {
+  return readings.map((reading) => {
+    if (reading.method === 'strip') return reading;
+    const before = checks.findLast((check) => check.atMs <= reading.atMs);
+    const after = checks.find((check) => check.atMs > reading.atMs);
+    return before?.hasFailed === true || after?.hasFailed === true
+      ? { ...reading, meterFailed: true }
+      : reading;
+  });
+}
+
 function checkPhReadings(caller: string, readings: readonly PhReading[]): void {
   for (const [index, reading] of readings.entries()) {
     if (!Number.isFinite(reading.ph))
