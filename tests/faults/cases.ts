@@ -1,0 +1,98 @@
+import assert from 'node:assert/strict';
+import { ENGINES } from './browser.ts';
+import { DAMAGES, damaged, verdict } from './damage.ts';
+import { killLoop } from './kill.ts';
+import { canTrace, countSyncs } from './syncs.ts';
+import { twoTabs } from './two-tabs.ts';
+
+export type Settings = { readonly kills: number; readonly seed: number };
+/** A case says what it saw, or null where this machine lacks what it needs: then it was not run, which is not a pass. */
+export type FaultCase = {
+  readonly name: string;
+  readonly run: (settings: Settings) => Promise<string | null>;
+};
+
+const kills: readonly FaultCase[] = ENGINES.map((engine) => ({
+  name: `kill loop (${engine})`,
+  run: async ({ kills: asked, seed }) => {
+    const found = await killLoop({
+      kills: engine === 'leveldb' ? asked : Math.ceil(asked / 3),
+      seed,
+      engine,
+    });
+    assert.deepEqual([found.lost, found.uncopied, found.told], [0, 0, []]);
+    assert.ok(found.acked > found.kills, 'hardly anything was acknowledged');
+    return `${found.kills} kills, ${found.acked} acknowledged, ${found.lost} lost, seed ${seed}`;
+  },
+}));
+
+const durable: readonly FaultCase[] = [
+  {
+    name: 'planted: saved too early',
+    run: async ({ seed }) => {
+      const found = await killLoop({ kills: 4, seed, engine: 'leveldb', plant: 'saved too early' });
+      assert.ok(found.lost > 0, 'the kill loop did not see it');
+      return `caught, ${found.lost} of ${found.acked} lost`;
+    },
+  },
+  {
+    name: 'disk: both copies are flushed for each entry',
+    run: async () => {
+      if (!canTrace()) return null;
+      const { writes, store, copy } = await countSyncs('none');
+      assert.ok(store >= writes && copy >= writes, `${store} and ${copy} flushes for ${writes} writes`);
+      return `${writes} writes, ${store} flushes of the store, ${copy} of the copy`;
+    },
+  },
+  {
+    name: 'planted: copy not flushed',
+    run: async () => {
+      if (!canTrace()) return null;
+      const { writes, copy } = await countSyncs('copy not flushed');
+      assert.ok(copy < writes, 'the count of flushes did not see it');
+      return `caught, ${copy} flushes of the copy for ${writes} writes`;
+    },
+  },
+  {
+    name: 'planted: store not strict',
+    run: async () => {
+      if (!canTrace()) return null;
+      const { writes, store } = await countSyncs('store not strict');
+      assert.ok(store < writes, 'the count of flushes did not see it');
+      return `caught, ${store} flushes of the store for ${writes} writes`;
+    },
+  },
+];
+
+const tabs: readonly FaultCase[] = [
+  {
+    name: 'two tabs at once keep one chain',
+    run: async () => {
+      const found = await twoTabs('none');
+      assert.deepEqual(found, { acked: 240, stored: 240, copied: 240, faults: [] });
+      return `${found.acked} acknowledged, stored and copied, no fault`;
+    },
+  },
+  {
+    name: 'planted: two transactions',
+    run: async () => {
+      const { faults } = await twoTabs('two transactions');
+      assert.ok(faults.includes('fork'), 'the check of the chains did not see it');
+      return `caught, ${faults.length} faults`;
+    },
+  },
+];
+
+const damages: readonly FaultCase[] = ENGINES.flatMap((engine) =>
+  DAMAGES.filter(({ engines }) => engines.includes(engine)).map((damage) => ({
+    name: `damage (${engine}): ${damage.name}`,
+    run: async () => {
+      const found = await damaged(damage, engine);
+      assert.equal(verdict(damage, found), null);
+      const said = found.start.code === 'ready' ? found.start.told : found.start;
+      return `${found.kept} of ${found.acked} kept, told ${JSON.stringify(said)}, faults ${found.faultsAfter.join() || 'none'}`;
+    },
+  })),
+);
+
+export const cases: readonly FaultCase[] = [...kills, ...durable, ...tabs, ...damages];

@@ -1,0 +1,238 @@
+/** Damages the files of a closed browser, opens it again and looks what the store makes of it. */
+import {
+  existsSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  statSync,
+  truncateSync,
+  writeFileSync,
+} from 'node:fs';
+import { join } from 'node:path';
+import type { StartState } from '#store/state.ts';
+import { dropProfile, type Engine, launch, newProfile, pageUrl, tab } from './browser.ts';
+import type { PlantName } from './build.ts';
+
+const COUNT = 120;
+
+type Files = {
+  readonly store: readonly string[];
+  readonly copy: readonly string[];
+  readonly witness: readonly string[];
+};
+type Damage = {
+  readonly name: string;
+  readonly engines: readonly Engine[];
+  readonly does: (files: Files) => void;
+  /** All acknowledged entries can be brought back, or, where both copies went, the loss must be told. */
+  readonly expects: 'all' | 'loss told';
+};
+
+const largest = (files: readonly string[], end: string) => {
+  const [first] = files
+    .filter((file) => file.endsWith(end) && existsSync(file))
+    .sort((a, b) => statSync(b).size - statSync(a).size);
+  if (first === undefined) throw new Error(`damage: no file ends in ${end} among ${files.join(', ')}`);
+  return first;
+};
+const overwrite = (file: string, change: (bytes: Buffer) => Buffer | undefined) => {
+  const bytes = readFileSync(file);
+  writeFileSync(file, change(bytes) ?? bytes);
+};
+const flip = (count: number, step: number) => (bytes: Buffer) => {
+  for (let at = 0; at < count; at++) {
+    const place = (bytes.length >> 1) + at * step;
+    bytes[place] = (bytes[place] ?? 0) ^ 0xff;
+  }
+  return bytes;
+};
+const half = (file: string) => truncateSync(file, statSync(file).size >> 1);
+const remove = (files: readonly string[]) => {
+  for (const file of files) rmSync(file, { force: true });
+};
+
+const LEVEL: readonly Engine[] = ['leveldb'];
+const SQLITE: readonly Engine[] = ['sqlite'];
+const BOTH: readonly Engine[] = ['leveldb', 'sqlite'];
+
+export const DAMAGES: readonly Damage[] = [
+  { name: 'nothing', engines: BOTH, expects: 'all', does: () => undefined },
+  {
+    name: '2 bytes of the log flipped',
+    engines: LEVEL,
+    expects: 'all',
+    does: ({ store }) => overwrite(largest(store, '.log'), flip(2, 1)),
+  },
+  {
+    name: 'tail of the log torn',
+    engines: LEVEL,
+    expects: 'all',
+    does: ({ store }) => {
+      const file = largest(store, '.log');
+      truncateSync(file, statSync(file).size - 200);
+    },
+  },
+  { name: 'log halved', engines: LEVEL, expects: 'all', does: ({ store }) => half(largest(store, '.log')) },
+  {
+    name: 'head of the log zeroed',
+    engines: LEVEL,
+    expects: 'all',
+    does: ({ store }) => overwrite(largest(store, '.log'), (bytes) => bytes.fill(0, 0, 4096)),
+  },
+  {
+    name: 'MANIFEST emptied',
+    engines: LEVEL,
+    expects: 'all',
+    does: ({ store }) => truncateSync(store.find((file) => /MANIFEST/.test(file)) ?? '', 0),
+  },
+  {
+    name: 'CURRENT emptied',
+    engines: LEVEL,
+    expects: 'all',
+    does: ({ store }) => truncateSync(largest(store, 'CURRENT'), 0),
+  },
+  {
+    name: '64 bytes of the file flipped',
+    engines: SQLITE,
+    expects: 'all',
+    does: ({ store }) => overwrite(largest(store, ''), flip(64, 1)),
+  },
+  {
+    name: '1 % of the file flipped',
+    engines: SQLITE,
+    expects: 'all',
+    does: ({ store }) =>
+      overwrite(largest(store, ''), (bytes) => flip(Math.floor(bytes.length / 200), 97)(bytes)),
+  },
+  {
+    name: 'head of the file zeroed',
+    engines: SQLITE,
+    expects: 'all',
+    does: ({ store }) => overwrite(largest(store, ''), (bytes) => bytes.fill(0, 0, 100)),
+  },
+  { name: 'file halved', engines: SQLITE, expects: 'all', does: ({ store }) => half(largest(store, '')) },
+  {
+    name: 'file emptied',
+    engines: SQLITE,
+    expects: 'all',
+    does: ({ store }) => truncateSync(largest(store, ''), 0),
+  },
+  { name: 'all files of the store gone', engines: BOTH, expects: 'all', does: ({ store }) => remove(store) },
+  { name: 'all files of the copy gone', engines: BOTH, expects: 'all', does: ({ copy }) => remove(copy) },
+  {
+    name: 'copy flipped',
+    engines: BOTH,
+    expects: 'all',
+    does: ({ copy }) => {
+      for (const file of copy) if (statSync(file).size > 2000) overwrite(file, flip(8, 300));
+    },
+  },
+  {
+    name: 'copy halved',
+    engines: BOTH,
+    expects: 'all',
+    does: ({ copy }) => {
+      for (const file of copy) half(file);
+    },
+  },
+  { name: 'witness gone', engines: BOTH, expects: 'all', does: ({ witness }) => remove(witness) },
+  {
+    name: 'store and witness gone',
+    engines: BOTH,
+    expects: 'all',
+    does: ({ store, witness }) => remove([...store, ...witness]),
+  },
+  {
+    name: 'copy and witness gone',
+    engines: BOTH,
+    expects: 'all',
+    does: ({ copy, witness }) => remove([...copy, ...witness]),
+  },
+  {
+    name: 'store and copy gone',
+    engines: BOTH,
+    expects: 'loss told',
+    does: ({ store, copy }) => remove([...store, ...copy]),
+  },
+  {
+    name: 'store gone and copy halved',
+    engines: BOTH,
+    expects: 'loss told',
+    does: ({ store, copy }) => {
+      remove(store);
+      for (const file of copy) half(file);
+    },
+  },
+];
+
+export type Damaged = {
+  readonly start: StartState;
+  readonly acked: number;
+  /** Acknowledged entries that the store holds after the start. */
+  readonly kept: number;
+  /** Whether an entry that was appended afterwards continues no broken chain. */
+  readonly faultsAfter: readonly string[];
+};
+
+function filesUnder(folder: string): string[] {
+  if (!existsSync(folder)) return [];
+  return readdirSync(folder, { recursive: true, withFileTypes: true })
+    .filter((entry) => entry.isFile() && entry.name !== 'LOCK')
+    .map((entry) => join(entry.parentPath, entry.name));
+}
+
+export async function damaged(damage: Damage, engine: Engine, plant: PlantName = 'none'): Promise<Damaged> {
+  const url = await pageUrl(plant);
+  const profile = newProfile();
+  let context = await launch(profile, engine);
+  let page = await tab(context, url);
+  const acked = await page.evaluate(async (count) => {
+    await window.store.startCheck();
+    const ids: string[] = [];
+    for (let number = 0; number < count; number++) {
+      const appended = await window.store.write([`${number} ${'x'.repeat(200)}`]);
+      if (appended.ok) ids.push(...appended.entries.map(({ id }) => id));
+    }
+    return ids;
+  }, COUNT);
+  await context.close();
+  const folder = join(profile, 'Default');
+  damage.does({
+    store: filesUnder(join(folder, 'IndexedDB')),
+    copy: filesUnder(join(folder, 'File System')).filter((file) => !/(Paths|Origins|\.usage)/.test(file)),
+    witness: filesUnder(join(folder, 'Local Storage')),
+  });
+
+  context = await launch(profile, engine);
+  page = await tab(context, url);
+  const after = await page.evaluate(async () => {
+    const start = await window.store.startCheck();
+    const { stored } = await window.store.held().catch(() => ({ stored: [] }));
+    if (start.code === 'ready') await window.store.write(['after']);
+    const { faults } = await window.store.health();
+    return { start, stored, faultsAfter: faults.map((fault) => fault.code) };
+  });
+  await context.close();
+  dropProfile(profile);
+  const stored = new Set(after.stored);
+  return {
+    start: after.start,
+    acked: acked.length,
+    kept: acked.filter((id) => stored.has(id)).length,
+    faultsAfter: after.faultsAfter,
+  };
+}
+
+/** What is wrong with an outcome, or null. Whatever was lost must have been told. */
+export function verdict(damage: Damage, { start, acked, kept }: Damaged): string | null {
+  const lost = acked - kept;
+  if (acked !== COUNT) return `only ${acked} of ${COUNT} were acknowledged before`;
+  if (damage.expects === 'all')
+    return start.code === 'ready' && lost === 0 ? null : `lost ${lost}, start ${JSON.stringify(start)}`;
+  const told = start.code === 'lost' ? start.missing : start.code === 'ready' ? missingOf(start.told) : 0;
+  return lost > 0 && told === lost ? null : `lost ${lost}, told ${told}, start ${JSON.stringify(start)}`;
+}
+
+function missingOf(told: readonly { code: string; count: number }[]): number {
+  return told.find(({ code }) => code === 'missing')?.count ?? 0;
+}

@@ -1,0 +1,72 @@
+/** Kills the browser while it writes, again and again on one profile, and looks whether what was acknowledged is there. */
+import { dropProfile, type Engine, kill, launch, newProfile, pageUrl, tab } from './browser.ts';
+import type { PlantName } from './build.ts';
+
+export type Kills = {
+  readonly kills: number;
+  readonly acked: number;
+  /** Acknowledged and not in the store after the next start. */
+  readonly lost: number;
+  /** Acknowledged and not in the second copy after the next start. */
+  readonly uncopied: number;
+  /** What the checks at the start told, other than that entries came back from the second copy. */
+  readonly told: readonly string[];
+};
+
+/** A small seeded generator, so that a run can be repeated: mulberry32. */
+export function seeded(seed: number): () => number {
+  let state = seed >>> 0;
+  return () => {
+    state = (state + 0x6d2b79f5) >>> 0;
+    let mixed = Math.imul(state ^ (state >>> 15), 1 | state);
+    mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed;
+    return ((mixed ^ (mixed >>> 14)) >>> 0) / 4_294_967_296;
+  };
+}
+
+export async function killLoop(options: {
+  kills: number;
+  seed: number;
+  engine: Engine;
+  plant?: PlantName;
+}): Promise<Kills> {
+  const { kills, engine, plant = 'none' } = options;
+  const random = seeded(options.seed);
+  const url = await pageUrl(plant);
+  const profile = newProfile();
+  const acked = new Set<string>();
+  const lost = new Set<string>();
+  const uncopied = new Set<string>();
+  const told: string[] = [];
+  for (let round = 0; round <= kills; round++) {
+    const context = await launch(profile, engine);
+    await context.exposeFunction('tellAcked', (ids: readonly string[]) => {
+      for (const id of ids) acked.add(id);
+    });
+    const page = await tab(context, url);
+    const start = await page.evaluate(() => window.store.startCheck());
+    if (start.code !== 'ready') told.push(start.code);
+    else
+      told.push(
+        ...start.told.filter(({ code }) => code !== 'restored').map(({ code, count }) => `${code} ${count}`),
+      );
+    const { stored, copied } = await page.evaluate(() => window.store.held());
+    const inStore = new Set(stored);
+    const inCopy = new Set(copied);
+    for (const id of acked) {
+      if (!inStore.has(id)) lost.add(id);
+      if (!inCopy.has(id)) uncopied.add(id);
+    }
+    if (round === kills) await context.close();
+    else {
+      page
+        .evaluate((pad) => window.store.writeOn(window.tellAcked, pad), Math.floor(random() * 2000))
+        .catch(() => undefined);
+      await new Promise((resolve) => setTimeout(resolve, 150 + random() * 700));
+      await kill(profile);
+      await context.close().catch(() => undefined);
+    }
+  }
+  dropProfile(profile);
+  return { kills, acked: acked.size, lost: lost.size, uncopied: uncopied.size, told };
+}

@@ -1,0 +1,81 @@
+/** The real store, laid open to the fault tests. */
+import '../../../src/app/trusted-types.ts';
+import { Dexie } from 'dexie';
+import type { Draft } from '#record/entry.ts';
+import { type Appended, append } from '#store/append.ts';
+import { exportLog, planImport, planRecovery, takeIn } from '#store/backup.ts';
+import { log } from '#store/database.ts';
+import { readDraft, saveDraft } from '#store/drafts.ts';
+import { health } from '#store/health.ts';
+import { readCopies } from '#store/journal.ts';
+import { beginAnew, startCheck } from '#store/open.ts';
+import { allRows } from '#store/rows.ts';
+import { storeState } from '#store/state.ts';
+
+function draft(text: string): Draft {
+  return { kind: 'noted', subject: 'batch:a', atMs: Date.now(), zone: '+00:00', by: 'AB', body: { text } };
+}
+
+function write(texts: readonly string[]): Promise<Appended> {
+  return append(texts.map(draft));
+}
+
+/** Appends until the page dies, one after the other, now and then three at once; tells the ids of what was acknowledged. */
+async function writeOn(tell: (ids: readonly string[]) => Promise<void>, pad: number): Promise<void> {
+  for (let number = 0; ; number++) {
+    const texts = number % 5 === 0 ? ['a', 'b', 'c'] : ['a'];
+    const appended = await write(texts.map((text) => `${text} ${number} ${'x'.repeat(pad)}`));
+    if (appended.ok) await tell(appended.entries.map(({ id }) => id));
+    else throw new Error(`writeOn: ${JSON.stringify(appended.problem)}`);
+  }
+}
+
+/** How long each of so many appends took. */
+async function timed(count: number): Promise<number[]> {
+  const tookMs: number[] = [];
+  for (let number = 0; number < count; number++) {
+    const from = performance.now();
+    await write([`timed ${number}`]);
+    tookMs.push(performance.now() - from);
+  }
+  return tookMs;
+}
+
+/** Which ids stand in the store and which in the second copy. */
+async function held(): Promise<{ stored: string[]; copied: string[] | undefined }> {
+  const { rows } = await allRows();
+  const copies = await readCopies(new Map());
+  return {
+    stored: rows.map(({ id }) => id.slice(0, 36)),
+    copied: copies?.lines.map(({ entry }) => entry.id),
+  };
+}
+
+function durability(): Promise<string> {
+  return log.transaction('rw', log.entries, () =>
+    String((Dexie.currentTransaction as unknown as { idbtrans: IDBTransaction }).idbtrans.durability),
+  );
+}
+
+const store = {
+  write,
+  writeOn,
+  timed,
+  held,
+  durability,
+  startCheck,
+  beginAnew,
+  health,
+  exportLog,
+  planImport,
+  planRecovery,
+  takeIn,
+  saveDraft,
+  readDraft,
+  state: storeState,
+  count: () => log.entries.count(),
+};
+
+export type PageStore = typeof store;
+
+Object.assign(window, { store });
