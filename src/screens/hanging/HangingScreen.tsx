@@ -1,0 +1,110 @@
+import { useMemo, useState } from 'react';
+import { batch as foldBatch } from '#record/batch.ts';
+import { pieceForecast } from '#record/forecast-figures.ts';
+import type { Place } from '#record/place.ts';
+import type { SubjectId } from '#record/subject.ts';
+import { useNowMs, zoneAt } from '#store/clock.ts';
+import { useTouching } from '#store/live.ts';
+import { useAppend } from '#store/use-append.ts';
+import { Button } from '#ui/Button.tsx';
+import { LossChart } from '#ui/charts/LossChart.tsx';
+import { RailDrawing } from '#ui/drawings/RailDrawing.tsx';
+import { Figure, Figures } from '#ui/Figure.tsx';
+import { Page } from '#ui/Page.tsx';
+import { Waiting } from '#ui/Waiting.tsx';
+import type { Words } from '#words/en.ts';
+import styles from './HangingScreen.module.css';
+import { type Forecasts, hangingView } from './hanging-view.ts';
+import { TakeDownSheet } from './TakeDownSheet.tsx';
+
+const MINUTE_MS = 60_000;
+const HOUR_MS = 3_600_000;
+
+export function HangingScreen({ words, place, id }: { words: Words; place: Place; id: string }) {
+  const subject: SubjectId = `batch:${id}`;
+  const entries = useTouching(subject);
+  const nowMs = useNowMs(MINUTE_MS);
+  const { saving, save } = useAppend(place.initials);
+  const [taking, setTaking] = useState(false);
+  const batch = useMemo(() => (entries ? foldBatch(subject, entries) : null), [entries, subject]);
+  // A forecast moves by days: once an hour is often enough.
+  const hour = Math.ceil(nowMs / HOUR_MS) * HOUR_MS;
+  const forecasts: Forecasts = useMemo(
+    () =>
+      new Map(
+        (batch?.pieces ?? []).flatMap((piece) => {
+          const forecast = batch && pieceForecast(piece, batch, hour);
+          return forecast ? [[piece.id, forecast]] : [];
+        }),
+      ),
+    [batch, hour],
+  );
+  if (entries === undefined) return <Waiting label={words.app.waiting} />;
+  if (batch === null) return <Page title={words.app.notFound.title}>{words.app.notFound.text}</Page>;
+  const view = hangingView({ batch, forecasts, place, nowMs, zone: zoneAt(nowMs), words });
+  const { act } = words.hanging;
+
+  const takeDown = async (note: string) => {
+    const result = await save(
+      view.atTarget.map((piece) => ({
+        kind: 'taken-down' as const,
+        subject: piece.id,
+        refs: [subject],
+        body: { why: 'at-target' as const, ...(note ? { note } : {}) },
+      })),
+    );
+    if (result.ok) setTaking(false);
+  };
+
+  return (
+    <Page
+      title={words.hanging.title}
+      line={view.line}
+      back={{ href: `#/batches/${id}`, label: words.app.back }}
+      sentence={view.sentence}
+      acts={
+        view.canWeigh ? (
+          <>
+            {view.atTarget.length > 0 && <Button onPress={() => setTaking(true)}>{act.down}</Button>}
+            <Button kind="primary" href={`#/batches/${id}/round`}>
+              {act.round}
+            </Button>
+          </>
+        ) : (
+          <Button
+            kind="primary"
+            href={`#/batches/${id}/${batch.pieces.length === 0 ? 'stuffing' : batch.hung ? 'record' : 'ferment'}`}
+          >
+            {batch.pieces.length === 0
+              ? words.batch.parts.stuffing
+              : batch.hung
+                ? act.record
+                : words.batch.parts.ferment}
+          </Button>
+        )
+      }
+    >
+      {view.rail.length > 0 && <RailDrawing label={view.railLabel} pieces={view.rail} />}
+      <Figures>
+        {view.figures.map(({ key, ...figure }) => (
+          <Figure key={key} {...figure} />
+        ))}
+      </Figures>
+      {view.chart && (
+        <>
+          <LossChart {...view.chart} />
+          <p className={styles.estimate}>{words.hanging.chart.estimate}</p>
+        </>
+      )}
+      {taking && (
+        <TakeDownSheet
+          pieces={view.atTarget}
+          words={words}
+          saved={words.app.saving(saving)}
+          onSave={takeDown}
+          onClose={() => setTaking(false)}
+        />
+      )}
+    </Page>
+  );
+}
