@@ -92,6 +92,7 @@ const v1 = {
     plan,
     note,
     typed,
+    kept,
   }),
   'plan-changed': z.strictObject({ plan, reason: text(400), typed }),
   'meat-weighed': z.strictObject({

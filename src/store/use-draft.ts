@@ -30,7 +30,10 @@ export function useDraft<T>(key: string, restore: (kept: unknown) => T | null): 
     },
     [key],
   );
-  const drop = useCallback(() => dropDraft(key), [key]);
+  const drop = useCallback(() => {
+    setHeld({ key, value: null });
+    return dropDraft(key);
+  }, [key]);
   if (held === null || held.key !== key) return { value: undefined, set, drop };
   return { value: restore(held.value), set, drop };
 }

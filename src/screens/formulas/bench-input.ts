@@ -71,3 +71,12 @@ export function readBench({
     problems: known,
   };
 }
+
+/** What was typed here before, if it still has this shape. */
+export function restoreBench(kept: unknown): BenchTexts | null {
+  if (typeof kept !== 'object' || kept === null) return null;
+  const { lean, fat, pieces } = kept as Readonly<Record<string, unknown>>;
+  return typeof lean === 'string' && typeof fat === 'string' && typeof pieces === 'string'
+    ? { lean, fat, pieces }
+    : null;
+}

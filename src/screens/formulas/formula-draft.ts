@@ -19,6 +19,8 @@ export type FormulaDraft = {
   readonly note: string;
   /** What changed, kept with the version. */
   readonly versionNote: string;
+  /** The version that this one began from; empty for a first one. */
+  readonly from: string;
   readonly lines: readonly LineDraft[];
 };
 
@@ -30,6 +32,8 @@ export const HEAD_BOUNDS: Readonly<Record<HeadField, { least: number; most: numb
 };
 const HEAD_FIELDS: readonly HeadField[] = ['fatPctOfMeat', 'diameterMm', 'targetLossPct', 'plannedDays'];
 const MOST_LINES = 60;
+/** What a formula is looked at for while it is typed: 1 kg of meat. */
+const NOMINAL_MEAT_G = 1000;
 
 export function emptyDraft(ids: (count: number) => string, words: Words): FormulaDraft {
   const roles: Role[] = ['lean', 'fat', 'salt', 'cure'];
@@ -40,11 +44,16 @@ export function emptyDraft(ids: (count: number) => string, words: Words): Formul
     numbers: { fatPctOfMeat: '', diameterMm: '', targetLossPct: '', plannedDays: '' },
     note: '',
     versionNote: '',
+    from: '',
     lines: roles.map((role, at) => newLine(ids(at), role, words)),
   };
 }
 
-export function formulaDraft(formula: Formula, place: Place, words: Words): FormulaDraft {
+export function formulaDraft(
+  { formula, from }: { formula: Formula; from: string },
+  place: Place,
+  words: Words,
+): FormulaDraft {
   const text = (value: number | undefined) => (value === undefined ? '' : plainNumber(value, place, words));
   return {
     name: formula.name,
@@ -58,6 +67,7 @@ export function formulaDraft(formula: Formula, place: Place, words: Words): Form
     },
     note: formula.note ?? '',
     versionNote: '',
+    from,
     lines: formula.lines.map((line) => lineDraft(line, place, words)),
   };
 }
@@ -65,8 +75,8 @@ export function formulaDraft(formula: Formula, place: Place, words: Words): Form
 /** A kept draft, if it has the shape that this build writes. */
 export function restoreDraft(kept: unknown): FormulaDraft | null {
   if (!isRecord(kept)) return null;
-  const { name, kind, species, numbers, note, versionNote, lines } = kept;
-  const texts = [name, kind, note, versionNote].every((each) => typeof each === 'string');
+  const { name, kind, species, numbers, note, versionNote, from, lines } = kept;
+  const texts = [name, kind, note, versionNote, from].every((each) => typeof each === 'string');
   const known = isRecord(numbers) && HEAD_FIELDS.every((field) => typeof numbers[field] === 'string');
   const listed =
     Array.isArray(lines) &&
@@ -76,6 +86,40 @@ export function restoreDraft(kept: unknown): FormulaDraft | null {
 
 function isRecord(value: unknown): value is Readonly<Record<string, unknown>> {
   return typeof value === 'object' && value !== null;
+}
+
+/** Unlikely, not impossible: asked about once, each by its code. */
+export type Unlikely = {
+  readonly code: 'salt' | 'bag' | 'much';
+  readonly lineId: string;
+};
+
+/** Shares of meat above which a line is asked about, percent (common practice of the trade, generously). */
+const UNUSUAL_PCT: Readonly<Partial<Record<Role, number>>> = {
+  salt: 4,
+  cure: 4,
+  sugar: 2,
+  starter: 2,
+  spice: 4,
+  liquid: 15,
+};
+/** A bag that prints more nitrite than this is hardly a curing salt. */
+const UNUSUAL_NITRITE_PCT = 10;
+
+export function unlikely(formula: Formula): Unlikely[] {
+  const fatG = (NOMINAL_MEAT_G * formula.fatPctOfMeat) / 100;
+  const grams = exactGrams({ formula, leanG: NOMINAL_MEAT_G - fatG, fatG, pieces: 1 });
+  return formula.lines.flatMap(({ id, role, cure, amount }, at): Unlikely[] => {
+    const sharePct = (100 * (grams[at] ?? 0)) / NOMINAL_MEAT_G;
+    const mostPct = UNUSUAL_PCT[role];
+    const scales = amount.basis !== 'fixed' && amount.basis !== 'at-least' && amount.basis !== 'pack-share';
+    return [
+      ...(cure && cure.nitritePct > UNUSUAL_NITRITE_PCT ? [{ code: 'bag', lineId: id } as const] : []),
+      ...(scales && mostPct !== undefined && sharePct > mostPct
+        ? [{ code: role === 'salt' ? 'salt' : 'much', lineId: id } as const]
+        : []),
+    ];
+  });
 }
 
 export type DraftProblems = {
@@ -171,7 +215,8 @@ export function draftBench(draft: FormulaDraft, place: Place): Bench | null {
     ...HEAD_BOUNDS.fatPctOfMeat,
   });
   const fatPct = read.ok ? read.value : 0;
-  const meat = { leanG: 10 * (100 - fatPct), fatG: 10 * fatPct };
+  const fatG = (NOMINAL_MEAT_G * fatPct) / 100;
+  const meat = { leanG: NOMINAL_MEAT_G - fatG, fatG };
   const lines = draft.lines.flatMap((line) => {
     const each = readLineDraft(line, place);
     return each.ok && each.line.amount.basis !== 'per-piece' ? [each.line] : [];
@@ -181,7 +226,28 @@ export function draftBench(draft: FormulaDraft, place: Place): Bench | null {
   const grams = exactGrams({ formula, ...meat, pieces: null });
   const mixG = lines.reduce(
     (sumG, { role }, at) => (isInMix(role) && !isMeat(role) ? sumG + (grams[at] ?? 0) : sumG),
-    1000,
+    NOMINAL_MEAT_G,
   );
   return { ...meat, mixG, pieces: null };
+}
+
+export function kindOptions(words: Words): { value: Formula['kind']; label: string }[] {
+  const kinds = ['comminuted', 'whole-muscle'] as const;
+  return kinds.map((value) => ({ value, label: words.formulas.kind[value] }));
+}
+
+const SPECIES: readonly Species[] = [
+  'pork',
+  'beef',
+  'lamb',
+  'horse',
+  'poultry',
+  'wild-boar',
+  'venison',
+  'bear',
+  'other',
+];
+
+export function speciesOptions(words: Words): { value: Species; label: string }[] {
+  return SPECIES.map((value) => ({ value, label: words.formulas.species[value] }));
 }

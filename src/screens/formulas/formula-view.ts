@@ -1,6 +1,7 @@
 import { type Formula, type FormulaLine, isMeat, needsPieces } from '#core/formula/formula.ts';
 import type { BenchScale } from '#core/formula/scale.ts';
 import { BENCH_TOLERANCE_PCT, lineError } from '#core/formula/scale-error.ts';
+import { saltPctOfSlice } from '#core/formula/slice.ts';
 import type { WeighOutLine } from '#core/formula/weigh-out.ts';
 import type { Place, Scale } from '#record/place.ts';
 import type { VerdictShape } from '#ui/VerdictMark.tsx';
@@ -16,6 +17,12 @@ import { findingWorking, limited, nitriteWorking, saltWorking, sliceWorking } fr
 
 /** How amounts are shown: as written, or all counted on one base. The grams stay the same. */
 export type ShownBase = 'written' | 'pct-of-meat' | 'pct-of-total' | 'g-per-kg-meat';
+
+const BASES: readonly ShownBase[] = ['written', 'pct-of-meat', 'pct-of-total', 'g-per-kg-meat'];
+
+export function shownBases(words: Words): { value: ShownBase; label: string }[] {
+  return BASES.map((value) => ({ value, label: words.formulas.base[value] }));
+}
 
 export type LineView = {
   readonly id: string;
@@ -51,6 +58,7 @@ export type FormulaView = {
   readonly findings: readonly FindingView[];
   readonly ruleSet: string | null;
   readonly figures: readonly FigureView[];
+  readonly cautions: readonly string[];
 };
 
 export type ViewGiven = {
@@ -91,6 +99,7 @@ export function formulaView(given: ViewGiven): FormulaView {
       findings: [],
       ruleSet: ruleSetText(given),
       figures: [],
+      cautions: said.usual,
     };
   const meat = joined(mass(bench.leanG + bench.fatG, coarsest(plan), place));
   return {
@@ -111,6 +120,7 @@ export function formulaView(given: ViewGiven): FormulaView {
     findings: findingViews(given, plan),
     ruleSet: ruleSetText(given),
     figures: figureViews(given, plan),
+    cautions: said.usual,
   };
 }
 
@@ -256,7 +266,7 @@ function figureViews(given: ViewGiven, plan: FormulaPlan): FigureView[] {
     const lossPct = formula.targetLossPct;
     views.push({
       label: say.slice,
-      value: decimal(figures.saltPctOfMix / (1 - lossPct / 100), 1, place),
+      value: decimal(saltPctOfSlice({ saltPctOfMix: figures.saltPctOfMix, lossPct }), 1, place),
       unit: '%',
       about: true,
       note: say.sliceNote(words.workings.exactly(lossPct, place)),

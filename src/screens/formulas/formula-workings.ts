@@ -1,4 +1,5 @@
 /** The working of each figure of a plan, from the very values that the figure was computed from. */
+import { saltPctOfSlice } from '#core/formula/slice.ts';
 import type { Source } from '#core/rules/rule.ts';
 import type { Measure } from '#core/rules/rule-sets.ts';
 import { FSIS_7620_3 } from '#core/rules/sources.ts';
@@ -117,7 +118,7 @@ export function sliceWorking(plan: FormulaPlan, lossPct: number, given: ViewGive
     ],
     result: {
       label: figures.slice,
-      value: `~${decimal(plan.out.figures.saltPctOfMix / (1 - lossPct / 100), 1, place)}\u00a0%`,
+      value: `~${decimal(saltPctOfSlice({ saltPctOfMix: plan.out.figures.saltPctOfMix, lossPct }), 1, place)}\u00a0%`,
     },
     caution: working.estimate,
     sources: [

@@ -148,3 +148,20 @@ export function plainNumber(value: number, place: Place, words: Words): string {
 export function typeAmount(line: LineDraft, field: AmountField, text: string): LineDraft {
   return { ...line, amount: { ...line.amount, [field]: text }, exact: null };
 }
+
+const ROLES: readonly Role[] = [
+  'spice',
+  'salt',
+  'cure',
+  'sugar',
+  'starter',
+  'liquid',
+  'lean',
+  'fat',
+  'mould',
+  'other',
+];
+
+export function roleOptions(words: Words): { value: Role; label: string }[] {
+  return ROLES.map((value) => ({ value, label: words.formulaEdit.role[value] }));
+}

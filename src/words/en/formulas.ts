@@ -100,6 +100,7 @@ export const formulas = {
   version: (number: number, count: number): string =>
     number === count ? `version ${number}` : `version ${number} of ${count}`,
   saved: (day: string): string => `saved ${day}`,
+  madeElsewhere: 'made from a formula that is not in this book',
   madeFrom: (name: string, version: number): string => `made from ${name}, version ${version}`,
 
   cure: (cure: CureSaid, scale: ScaleSaid): Said => said(...cureTokens(cure), ...scaleTokens(scale)),
@@ -245,6 +246,7 @@ export const formulas = {
     show: 'Show',
     shown: 'shown',
     compare: 'Compare two versions',
+    list: 'Back to the list',
     left: 'Left',
     right: 'Right',
     same: said('No difference between these two.'),

@@ -1,1 +1,46 @@
-export const openBatch = { title: 'Open a batch' };
+import { type Said, said, strong } from '../said.ts';
+
+export const openBatch = {
+  title: 'Open a batch',
+  sentence: (name: string, version: number): Said =>
+    said(
+      'The batch keeps ',
+      strong(`${name}, version ${version}`),
+      ' whole; later edits of the formula never reach it.',
+    ),
+  lot: 'Lot',
+  lotHint: 'Suggested from the date; write your own if you have a way.',
+  lotTaken: 'Another batch has this lot already.',
+  plan: 'Plan',
+  planLine: 'What you aim at. It can be changed while the batch runs; every change is kept.',
+  field: {
+    fermentC: 'Fermenting room',
+    phLow: 'pH aimed at, from',
+    phHigh: 'to',
+    dryC: 'Drying room',
+    dryRhPct: 'Humidity while drying',
+    diameterMm: 'Diameter at stuffing',
+    targetLossPct: 'Weight loss aimed at',
+  },
+  group: { ferment: 'Ferment', dry: 'Dry', piece: 'Pieces' },
+  usual: (from: string, to: string): string => `usually ${from} to ${to}`,
+  fromFormula: 'from the formula',
+  standing:
+    'The usual ranges are common practice of the trade, without a published source. They are no limits.',
+  phOrder: 'The lower pH stands first.',
+  ruleSet: 'Rule set of this batch',
+  ruleSetHint: 'It stays with the batch, whatever is chosen in Kit later.',
+  ruleSetIs: (name: string): Said =>
+    said('Rule set: ', strong(name), '. It stays with the batch, whatever is chosen in Kit later.'),
+  compared: (day: string | null): string =>
+    day === null
+      ? 'Its figures were never compared with the official text.'
+      : `Its figures were compared with the official text on ${day}.`,
+  over: 'As written, this formula is over a limit of this rule set. Look at it before you weigh.',
+  unknown: 'The bag percentages of a curing salt are missing: nobody can say how much nitrite goes in.',
+  toFormula: 'Look at the formula',
+  note: 'Note',
+  save: 'Open the batch',
+  unlikely: (label: string, value: string, from: string, to: string): string =>
+    `${label} ${value}: usually it is ${from} to ${to}. Is that what you mean?`,
+};

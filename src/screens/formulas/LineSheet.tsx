@@ -1,0 +1,171 @@
+import { useState } from 'react';
+import type { Basis } from '#core/formula/formula.ts';
+import type { Place } from '#record/place.ts';
+import { Button } from '#ui/Button.tsx';
+import { Choice } from '#ui/Choice.tsx';
+import { NumberField } from '#ui/NumberField.tsx';
+import { Sheet } from '#ui/Sheet.tsx';
+import { TextField } from '#ui/TextField.tsx';
+import type { Words } from '#words/en.ts';
+import { CureFields } from './CureFields.tsx';
+import styles from './FormulaEditScreen.module.css';
+import { type LineDraft, typeAmount } from './line-draft.ts';
+import { typeRecipe } from './line-switch.ts';
+import {
+  type AmountFieldView,
+  amountFields,
+  basesOf,
+  fieldProblem,
+  MORE_FIELDS,
+  recipeText,
+} from './line-view.ts';
+
+export type LineSheetProps = {
+  line: LineDraft;
+  onLine: (line: LineDraft) => void;
+  onBasis: (basis: Basis) => void;
+  onMove: (by: 1 | -1) => void;
+  onRemove: () => void;
+  onClose: () => void;
+  place: Place;
+  words: Words;
+};
+
+/** One line: what it is called, how much, and on what that counts. What is typed is kept as it is typed. */
+export function LineSheet(props: LineSheetProps) {
+  const { line, onLine, onBasis, onMove, onRemove, onClose, place, words } = props;
+  const say = words.formulaEdit.line;
+  const meat = line.role === 'lean' || line.role === 'fat';
+  return (
+    <Sheet
+      open
+      onClose={onClose}
+      title={line.name || words.formulaEdit.role[line.role]}
+      closeLabel={words.app.close}
+      acts={
+        <Button kind="primary" onPress={onClose}>
+          {say.done}
+        </Button>
+      }
+    >
+      <TextField
+        label={say.name}
+        text={line.name}
+        maxLength={80}
+        onText={(name) => onLine({ ...line, name })}
+      />
+      {amountFields(line, place, words).map((field) => (
+        <AmountField key={field.field} view={field} line={line} onLine={onLine} />
+      ))}
+      {meat ? (
+        <p className={styles.hint}>{say.meatShare}</p>
+      ) : (
+        <>
+          <Choice
+            label={say.basis}
+            hint={say.basisHint}
+            options={basesOf(words)}
+            value={line.basis}
+            onValue={onBasis}
+          />
+          <Recipe {...props} />
+        </>
+      )}
+      {line.role === 'cure' && <CureFields {...{ line, onLine, place, words }} />}
+      <More {...props} />
+      <div className={styles.moves}>
+        <Button onPress={() => onMove(-1)}>{say.earlier}</Button>
+        <Button onPress={() => onMove(1)}>{say.later}</Button>
+        <Button onPress={onRemove}>{say.remove}</Button>
+      </div>
+    </Sheet>
+  );
+}
+
+function AmountField({
+  view,
+  line,
+  onLine,
+}: {
+  view: AmountFieldView;
+  line: LineDraft;
+  onLine: (line: LineDraft) => void;
+}) {
+  const { field, text, label, unit, hint, problem } = view;
+  return (
+    <NumberField
+      label={label}
+      text={text}
+      unit={unit}
+      onText={(typed) => onLine(typeAmount(line, field, typed))}
+      {...(hint ? { hint } : {})}
+      {...(problem ? { problem } : {})}
+    />
+  );
+}
+
+/** An amount typed as it stands in a book: read, and said back before it counts. */
+function Recipe({ line, onLine, place, words }: LineSheetProps) {
+  const [text, setText] = useState('');
+  const say = words.formulaEdit.line;
+  const { read } = typeRecipe(line, text, place, words);
+  const { problem, said } = recipeText(read, place, words);
+  return (
+    <div className={styles.recipe}>
+      <TextField
+        label={say.recipe}
+        hint={said ?? say.recipeHint}
+        text={text}
+        capitals="none"
+        maxLength={60}
+        onText={(typed) => {
+          setText(typed);
+          onLine(typeRecipe(line, typed, place, words).line);
+        }}
+        {...(problem ? { problem } : {})}
+      />
+    </div>
+  );
+}
+
+/** What bears on acid, labels and history, and is not asked of everybody. */
+function More({ line, onLine, place, words }: LineSheetProps) {
+  const say = words.formulaEdit.line;
+  const fields = MORE_FIELDS.filter(({ roles }) => roles.includes(line.role));
+  return (
+    <details className={styles.more}>
+      <summary>{say.more}</summary>
+      <div className={styles.fields}>
+        {line.role === 'sugar' && (
+          <Choice
+            label={say.sugarKind}
+            options={Object.entries(say.sugar).map(([value, label]) => ({ value, label }))}
+            value={line.sugarKind}
+            onValue={(kind) => onLine({ ...line, sugarKind: kind as NonNullable<LineDraft['sugarKind']> })}
+          />
+        )}
+        {fields.map(({ field, unit }) => {
+          const problem = fieldProblem(line, field, place, words);
+          return (
+            <NumberField
+              key={field}
+              label={say[field]}
+              unit={unit}
+              text={line[field]}
+              onText={(text) => onLine({ ...line, [field]: text })}
+              {...(field === 'hiddenSugarPct' ? { hint: say.hiddenSugarHint } : {})}
+              {...(problem ? { problem } : {})}
+            />
+          );
+        })}
+        <TextField
+          label={say.note}
+          long
+          maxLength={400}
+          text={line.note}
+          onText={(note) => onLine({ ...line, note })}
+        />
+      </div>
+    </details>
+  );
+}

@@ -1,0 +1,144 @@
+import { figuresFromGrams } from '#core/formula/figures.ts';
+import type { Formula } from '#core/formula/formula.ts';
+import { exactGrams } from '#core/formula/weigh-out.ts';
+import { nitriteFindings } from '#core/rules/nitrite.ts';
+import type { RuleSetId } from '#core/rules/rule.ts';
+import { RULE_SETS } from '#core/rules/rule-sets.ts';
+import { saltFindings } from '#core/rules/salt.ts';
+import type { EntryOf } from '#record/entry.ts';
+import type { Place } from '#record/place.ts';
+import type { Words } from '#words/en.ts';
+import { wallClock } from '#words/format.ts';
+import type { Said } from '#words/said.ts';
+import {
+  PLAN_FIELDS,
+  type PlanField,
+  type PlanRead,
+  type PlanTexts,
+  unitText,
+  usualText,
+} from './plan-input.ts';
+
+/** What is typed on this page; the plan's fields by name. `ruleSet` only where none is chosen in Kit. */
+export type OpenDraft = {
+  readonly lot: string;
+  readonly plan: PlanTexts;
+  readonly ruleSet: RuleSetId | null;
+  readonly note: string;
+};
+
+export type PlanFieldView = {
+  readonly field: PlanField;
+  readonly label: string;
+  readonly text: string;
+  readonly unit: string;
+  readonly hint: string;
+  readonly problem: string | null;
+};
+
+export type OpenBatchView = {
+  readonly sentence: Said;
+  readonly lotProblem: string | null;
+  readonly groups: readonly { key: string; label: string; fields: readonly PlanFieldView[] }[];
+  readonly ruleSet: Said | null;
+  readonly compared: string | null;
+  readonly ruleSetProblem: string | null;
+  /** What the formula itself says against being opened, in words. */
+  readonly against: string | null;
+};
+
+const GROUPS: readonly { key: 'ferment' | 'dry' | 'piece'; fields: readonly PlanField[] }[] = [
+  { key: 'ferment', fields: ['fermentC', 'phLow', 'phHigh'] },
+  { key: 'dry', fields: ['dryC', 'dryRhPct'] },
+  { key: 'piece', fields: ['diameterMm', 'targetLossPct'] },
+];
+
+/** Year, month and day, then a letter where that lot is taken: 261125, 261125-B. */
+export function suggestedLot(nowMs: number, zone: string, taken: readonly string[]): string {
+  const day = wallClock(nowMs, zone).toISOString().slice(2, 10).replaceAll('-', '');
+  const tries = [day, ...[...'BCDEFGHIJKLMNOPQRSTUVWXYZ'].map((letter) => `${day}-${letter}`)];
+  return tries.find((each) => !taken.includes(each)) ?? `${day}-${taken.length + 1}`;
+}
+
+export function openBatchView({
+  version,
+  number,
+  draft,
+  read,
+  lots,
+  tried,
+  place,
+  words,
+}: {
+  version: EntryOf<'formula-saved'>;
+  number: number;
+  draft: OpenDraft;
+  read: PlanRead;
+  lots: readonly string[];
+  tried: boolean;
+  place: Place;
+  words: Words;
+}): OpenBatchView {
+  const say = words.openBatch;
+  const { formula } = version.body;
+  const ruleSet = place.ruleSet ?? draft.ruleSet;
+  const problems = read.ok ? {} : read.problems;
+  const lot = draft.lot.trim();
+  return {
+    sentence: say.sentence(formula.name, number),
+    lotProblem: lot === '' ? words.fields.needed : lots.includes(lot) ? say.lotTaken : null,
+    groups: GROUPS.map(({ key, fields }) => ({
+      key,
+      label: say.group[key],
+      fields: fields.map((field) => ({
+        field,
+        label: say.field[field],
+        text: draft.plan[field],
+        unit: unitText(field, place),
+        hint: usualText(field, place, words),
+        problem: problems[field] ?? null,
+      })),
+    })),
+    ruleSet: place.ruleSet === null ? null : say.ruleSetIs(words.verdicts.ruleSet[place.ruleSet]),
+    compared: ruleSet === null ? null : say.compared(RULE_SETS[ruleSet].comparedWithOfficialTextOn),
+    ruleSetProblem: tried && ruleSet === null ? words.fields.choose : null,
+    against: ruleSet === null ? null : againstText(formula, ruleSet, words),
+  };
+}
+
+/** Held against the limits as written, before any rounding to a scale. */
+function againstText(formula: Formula, ruleSet: RuleSetId, words: Words): string | null {
+  const fatG = 10 * formula.fatPctOfMeat;
+  const leanG = 1000 - fatG;
+  const grams = exactGrams({ formula, leanG, fatG, pieces: 1 });
+  const figures = figuresFromGrams({
+    leanG,
+    fatG,
+    lines: formula.lines.map(({ role, cure }, at) => ({ role, cure, massG: grams[at] ?? 0 })),
+  });
+  const given = { ruleSet, kind: formula.kind, stage: 'planned', figures, upper: null, lower: null } as const;
+  const found = [...nitriteFindings(given), ...saltFindings(given)];
+  if (found.some(({ verdict }) => verdict === 'deviation')) return words.openBatch.over;
+  return figures.missing.includes('cure-label') ? words.openBatch.unknown : null;
+}
+
+export function ruleSetOptions(words: Words): { value: RuleSetId; label: string; note: string }[] {
+  return (['US', 'CA', 'EU'] as const).map((value) => ({
+    value,
+    label: words.verdicts.ruleSet[value],
+    note: words.openBatch.compared(RULE_SETS[value].comparedWithOfficialTextOn),
+  }));
+}
+
+/** What was typed here before, if it still has this shape. */
+export function restoreOpen(kept: unknown): OpenDraft | null {
+  if (typeof kept !== 'object' || kept === null) return null;
+  const { lot, plan, ruleSet, note } = kept as Readonly<Record<string, unknown>>;
+  const texts = typeof plan === 'object' && plan !== null ? (plan as Readonly<Record<string, unknown>>) : {};
+  const whole =
+    typeof lot === 'string' &&
+    typeof note === 'string' &&
+    PLAN_FIELDS.every((field) => typeof texts[field] === 'string') &&
+    (ruleSet === null || ruleSet === 'US' || ruleSet === 'CA' || ruleSet === 'EU');
+  return whole ? (kept as OpenDraft) : null;
+}

@@ -1,0 +1,160 @@
+/** The fields of a plan: what stands in them at first, what is usual, what cannot be. */
+import type { Formula } from '#core/formula/formula.ts';
+import type { Plan } from '#record/kinds.ts';
+import type { Place } from '#record/place.ts';
+import { type QuantityProblem, type QuantityUnit, readQuantity } from '#ui/quantity-input.ts';
+import type { Words } from '#words/en.ts';
+import { decimal, joined, type Quantity, temperature } from '#words/format.ts';
+
+export type PlanField = keyof Plan;
+export type PlanTexts = Readonly<Record<PlanField, string>>;
+
+type Range = readonly [number, number];
+
+/** Base units. `first` and `usual`: common practice of the trade for a dry sausage of the slow kind. `odd`: asked about beyond. */
+const FIELDS: Readonly<
+  Record<PlanField, { first: number; usual: Range; odd: Range; can: Range; places: number }>
+> = {
+  fermentC: { first: 22, usual: [18, 26], odd: [10, 40], can: [-10, 60], places: 1 },
+  phLow: { first: 4.9, usual: [4.8, 5.2], odd: [4.4, 5.8], can: [3, 7], places: 2 },
+  phHigh: { first: 5.2, usual: [5, 5.3], odd: [4.4, 5.8], can: [3, 7], places: 2 },
+  dryC: { first: 13, usual: [10, 15], odd: [5, 20], can: [-10, 60], places: 1 },
+  dryRhPct: { first: 80, usual: [75, 85], odd: [60, 95], can: [1, 100], places: 1 },
+  diameterMm: { first: 50, usual: [32, 110], odd: [15, 160], can: [5, 300], places: 1 },
+  targetLossPct: { first: 35, usual: [30, 45], odd: [20, 55], can: [1, 80], places: 1 },
+};
+
+export const PLAN_FIELDS: readonly PlanField[] = [
+  'fermentC',
+  'phLow',
+  'phHigh',
+  'dryC',
+  'dryRhPct',
+  'diameterMm',
+  'targetLossPct',
+];
+
+function unitOf(field: PlanField, place: Place): QuantityUnit {
+  switch (field) {
+    case 'fermentC':
+    case 'dryC':
+      return place.temperature;
+    case 'diameterMm':
+      return 'mm';
+    case 'phLow':
+    case 'phHigh':
+      return 'pH';
+    default:
+      return '%';
+  }
+}
+
+/** The unit beside the field; pH stands in the label already. */
+export function unitText(field: PlanField, place: Place): string {
+  const unit = unitOf(field, place);
+  if (unit === 'C' || unit === 'F') return `°${unit}`;
+  return unit === 'pH' ? '' : unit;
+}
+
+function shown(field: PlanField, value: number, place: Place, words: Words): Quantity {
+  if (field === 'fermentC' || field === 'dryC') {
+    const exact = temperature(value, place);
+    return { ...exact, value: exact.value.replace(/[.,]0$/, '') };
+  }
+  const unit = unitText(field, place);
+  return {
+    value: unit === '' ? decimal(value, 1, place) : words.workings.exactly(value, place),
+    unit,
+  };
+}
+
+function said(field: PlanField, value: number, place: Place, words: Words): string {
+  const quantity = shown(field, value, place, words);
+  return quantity.unit === '' ? quantity.value : joined(quantity);
+}
+
+/** What the formula says of the piece, and common practice for the rest. */
+export function firstPlan(formula: Formula, place: Place, words: Words): PlanTexts {
+  const given: Partial<Record<PlanField, number | undefined>> = {
+    diameterMm: formula.diameterMm,
+    targetLossPct: formula.targetLossPct,
+  };
+  const texts = PLAN_FIELDS.map(
+    (field) => [field, shown(field, given[field] ?? FIELDS[field].first, place, words).value] as const,
+  );
+  return Object.fromEntries(texts) as Record<PlanField, string>;
+}
+
+export function usualText(field: PlanField, place: Place, words: Words): string {
+  const [from, to] = FIELDS[field].usual;
+  return words.openBatch.usual(shown(field, from, place, words).value, said(field, to, place, words));
+}
+
+export type PlanRead =
+  | {
+      readonly ok: true;
+      readonly plan: Plan;
+      readonly typed: Record<PlanField, { text: string; unit: string }>;
+    }
+  | { readonly ok: false; readonly problems: { readonly [Field in PlanField]?: string } };
+
+export function readPlan(texts: PlanTexts, place: Place, words: Words): PlanRead {
+  const problems: { [Field in PlanField]?: string } = {};
+  const values: Partial<Record<PlanField, number>> = {};
+  const typed: Partial<Record<PlanField, { text: string; unit: string }>> = {};
+  for (const field of PLAN_FIELDS) {
+    const [least, most] = FIELDS[field].can;
+    const read = readQuantity({
+      text: texts[field],
+      unit: unitOf(field, place),
+      decimal: place.decimal,
+      least,
+      most,
+    });
+    if (read.ok) {
+      values[field] = read.value;
+      typed[field] = read.typed;
+    } else problems[field] = problemText(read.problem, field, place, words);
+  }
+  const { phLow, phHigh } = values;
+  if (phLow !== undefined && phHigh !== undefined && phLow > phHigh)
+    problems.phHigh = words.openBatch.phOrder;
+  if (Object.keys(problems).length > 0) return { ok: false, problems };
+  return {
+    ok: true,
+    plan: values as Plan,
+    typed: typed as Record<PlanField, { text: string; unit: string }>,
+  };
+}
+
+function problemText(problem: QuantityProblem, field: PlanField, place: Place, words: Words): string {
+  const [least, most] = FIELDS[field].can;
+  return words.fields.problem(problem, {
+    least: said(field, least, place, words),
+    most: said(field, most, place, words),
+  });
+}
+
+/** The first value that is unlikely and was not yet asked about, as a question; null when there is none. */
+export function planQuestion(
+  plan: Plan,
+  kept: readonly PlanField[],
+  place: Place,
+  words: Words,
+): { field: PlanField; question: string } | null {
+  const field = PLAN_FIELDS.find((each) => {
+    const [from, to] = FIELDS[each].odd;
+    return !kept.includes(each) && !(plan[each] >= from && plan[each] <= to);
+  });
+  if (field === undefined) return null;
+  const [from, to] = FIELDS[field].usual;
+  return {
+    field,
+    question: words.openBatch.unlikely(
+      words.openBatch.field[field],
+      said(field, plan[field], place, words),
+      shown(field, from, place, words).value,
+      said(field, to, place, words),
+    ),
+  };
+}
