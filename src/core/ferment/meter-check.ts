@@ -55,7 +55,7 @@ export type BufferReading = {
   readonly buffer: BufferName;
   readonly bufferC: number;
   /** As the meter shows it: mV of the electrode, or pH. */
-  readonly shown: number;
+  readonly value: number;
   readonly unit: 'mV' | 'pH';
 };
 
@@ -124,7 +124,7 @@ export function nernstMvPerPh(tempC: number): number {
  * Units: mV, % of Nernst, pH. Valid: both buffers in one unit; without either, no-reading.
  * Source: METER_LIMITS and bufferPh carry theirs.
  * @throws RangeError for buffers in different units, a temperature outside 0 to 50 °C, or a shown value that is not finite.
- * @example meterCheck({ readings: [{ buffer: '7.00', bufferC: 25, shown: 0, unit: 'mV' }], atMs: 0 }).finding.missing // => ['buffer-near-4']
+ * @example meterCheck({ readings: [{ buffer: '7.00', bufferC: 25, value: 0, unit: 'mV' }], atMs: 0 }).finding.missing // => ['buffer-near-4']
  */
 export function meterCheck({
   readings,
@@ -133,9 +133,9 @@ export function meterCheck({
   readings: readonly BufferReading[];
   atMs: number;
 }): MeterCheck {
-  for (const { shown } of readings)
-    if (!Number.isFinite(shown))
-      throw new RangeError(`meterCheck: shown requires a finite number, got ${shown}`);
+  for (const { value } of readings)
+    if (!Number.isFinite(value))
+      throw new RangeError(`meterCheck: value requires a finite number, got ${value}`);
   if (new Set(readings.map((reading) => reading.unit)).size > 1)
     throw new RangeError('meterCheck: readings requires one unit, got mV and pH');
   const nearSeven = readings.find(({ buffer }) => buffer === '7.00' || buffer === '6.86');
@@ -143,7 +143,7 @@ export function meterCheck({
   const buffers = readings.map((reading) => ({
     buffer: reading.buffer,
     truePh: bufferPh(reading),
-    errorPh: reading.unit === 'pH' ? tidy(reading.shown - bufferPh(reading)) : null,
+    errorPh: reading.unit === 'pH' ? tidy(reading.value - bufferPh(reading)) : null,
   }));
   const electrodeState = nearSeven && nearFour ? electrodeOf(nearSeven, nearFour) : null;
   const worstErrorPh = Math.max(0, ...buffers.map(({ errorPh }) => Math.abs(errorPh ?? 0)));
@@ -203,22 +203,22 @@ function electrodeOf(
   const idealMv = nernstMvPerPh((nearSeven.bufferC + nearFour.bufferC) / 2);
   if (nearSeven.unit === 'pH')
     return {
-      offsetMv: tidy((bufferPh(nearSeven) - nearSeven.shown) * idealMv),
-      slopePct: tidy((100 * (nearSeven.shown - nearFour.shown)) / spanPh),
+      offsetMv: tidy((bufferPh(nearSeven) - nearSeven.value) * idealMv),
+      slopePct: tidy((100 * (nearSeven.value - nearFour.value)) / spanPh),
     };
-  const slopeMv = (nearFour.shown - nearSeven.shown) / spanPh;
+  const slopeMv = (nearFour.value - nearSeven.value) / spanPh;
   return {
-    offsetMv: tidy(nearSeven.shown + slopeMv * (bufferPh(nearSeven) - 7)),
+    offsetMv: tidy(nearSeven.value + slopeMv * (bufferPh(nearSeven) - 7)),
     slopePct: tidy((100 * slopeMv) / idealMv),
   };
 }
 
 function correctionOf(nearSeven: BufferReading, nearFour: BufferReading): MeterCorrection | null {
-  if (nearSeven.unit === 'mV' || nearSeven.shown === nearFour.shown) return null;
+  if (nearSeven.unit === 'mV' || nearSeven.value === nearFour.value) return null;
   return {
-    lowShownPh: nearFour.shown,
+    lowShownPh: nearFour.value,
     lowTruePh: bufferPh(nearFour),
-    highShownPh: nearSeven.shown,
+    highShownPh: nearSeven.value,
     highTruePh: bufferPh(nearSeven),
   };
 }

@@ -6,7 +6,7 @@ import type { RoomReading } from './degree-hours.ts';
 export type PackedRoom = {
   readonly startMs: number;
   readonly sinceStartS: readonly number[];
-  readonly values: readonly number[];
+  readonly valuesDeg: readonly number[];
   readonly unit: TemperatureUnit;
   readonly offsetC?: number | undefined;
 };
@@ -26,7 +26,7 @@ const BESIDE_MS = 15 * 60_000;
  * Valid: columns of equal length. Disagreements: more than 2 °C within 15 minutes (common practice).
  * Source: derived.
  * @throws RangeError for columns of different length or a value that is not finite.
- * @example mergeRoomReadings({ hand: [], logged: [{ startMs: 0, sinceStartS: [60], values: [24], unit: 'C' }] }).readings // => [{ atMs: 60000, roomC: 24, typed: { value: 24, unit: 'C' }, source: 'logger' }]
+ * @example mergeRoomReadings({ hand: [], logged: [{ startMs: 0, sinceStartS: [60], valuesDegDeg: [24], unit: 'C' }] }).readings // => [{ atMs: 60000, roomC: 24, typed: { value: 24, unit: 'C' }, source: 'logger' }]
  */
 export function mergeRoomReadings({
   hand,
@@ -45,12 +45,12 @@ export function mergeRoomReadings({
   return { readings, disagreements: disagreementsOf(readings) };
 }
 
-function unpack({ startMs, sinceStartS, values, unit, offsetC = 0 }: PackedRoom): RoomReading[] {
-  if (sinceStartS.length !== values.length)
+function unpack({ startMs, sinceStartS, valuesDeg, unit, offsetC = 0 }: PackedRoom): RoomReading[] {
+  if (sinceStartS.length !== valuesDeg.length)
     throw new RangeError(
-      `mergeRoomReadings: columns requires equal length, got ${sinceStartS.length} and ${values.length}`,
+      `mergeRoomReadings: columns requires equal length, got ${sinceStartS.length} and ${valuesDeg.length}`,
     );
-  return values.map((value, index) => {
+  return valuesDeg.map((value, index) => {
     const atMs = startMs + (sinceStartS[index] ?? Number.NaN) * 1000;
     if (!Number.isFinite(value) || !Number.isFinite(atMs))
       throw new RangeError(

@@ -25,8 +25,8 @@ const published: Published = JSON.parse(readFileSync('fixtures/published/ferment
 
 function two(unit: 'mV' | 'pH', nearSeven: number, nearFour: number, bufferC = 25): MeterCheck {
   const readings: BufferReading[] = [
-    { buffer: '7.00', bufferC, shown: nearSeven, unit },
-    { buffer: '4.00', bufferC, shown: nearFour, unit },
+    { buffer: '7.00', bufferC, value: nearSeven, unit },
+    { buffer: '4.00', bufferC, value: nearFour, unit },
   ];
   return meterCheck({ readings, atMs: 0 });
 }
@@ -86,7 +86,7 @@ describe('a check in two buffers', () => {
 
   it('one buffer alone is no reading and asks for the other, unless it already failed', () => {
     const one = (shown: number): MeterCheck =>
-      meterCheck({ readings: [{ buffer: '7.00', bufferC: 25, shown, unit: 'pH' }], atMs: 0 });
+      meterCheck({ readings: [{ buffer: '7.00', bufferC: 25, value: shown, unit: 'pH' }], atMs: 0 });
     expect(one(7.02).finding).toMatchObject({ verdict: 'no-reading', missing: ['buffer-near-4'] });
     expect(one(7.4).finding).toMatchObject({ verdict: 'deviation', missing: [] });
   });
@@ -106,8 +106,8 @@ describe('a check in two buffers', () => {
 
   it('refuses two units, and what is not a number', () => {
     const mixed: BufferReading[] = [
-      { buffer: '7.00', bufferC: 25, shown: 0, unit: 'mV' },
-      { buffer: '4.00', bufferC: 25, shown: 4, unit: 'pH' },
+      { buffer: '7.00', bufferC: 25, value: 0, unit: 'mV' },
+      { buffer: '4.00', bufferC: 25, value: 4, unit: 'pH' },
     ];
     expect(() => meterCheck({ readings: mixed, atMs: 0 })).toThrow('requires one unit');
     expect(() => two('pH', Number.NaN, 4)).toThrow(RangeError);
@@ -125,7 +125,7 @@ describe('a check in two buffers', () => {
           const shown = (buffer: BufferName): number =>
             offsetMv - (slopePct / 100) * nernstMvPerPh(bufferC) * (bufferPh({ buffer, bufferC }) - 7);
           const readings = [seven, four].map(
-            (buffer): BufferReading => ({ buffer, bufferC, shown: shown(buffer), unit: 'mV' }),
+            (buffer): BufferReading => ({ buffer, bufferC, value: shown(buffer), unit: 'mV' }),
           );
           const check = meterCheck({ readings, atMs: 0 });
           expect(check.offsetMv).toBeCloseTo(offsetMv, 6);

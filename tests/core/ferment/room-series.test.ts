@@ -5,7 +5,13 @@ import { mergeRoomReadings, type PackedRoom } from '#core/ferment/room-series.ts
 import { HOUR_MS, roomC } from './hours.ts';
 
 function packed(values: number[], rest: Partial<PackedRoom> = {}): PackedRoom {
-  return { startMs: 0, sinceStartS: values.map((_, index) => index * 600), values, unit: 'C', ...rest };
+  return {
+    startMs: 0,
+    sinceStartS: values.map((_, index) => index * 600),
+    valuesDeg: values,
+    unit: 'C',
+    ...rest,
+  };
 }
 
 describe('hand readings and loggers in one series', () => {
