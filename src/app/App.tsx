@@ -6,6 +6,7 @@ import { NavBar } from '#ui/NavBar.tsx';
 import { Shell } from '#ui/Shell.tsx';
 import { Waiting } from '#ui/Waiting.tsx';
 import type { Words } from '#words/en.ts';
+import { BUILD } from './build.ts';
 import { NotFound } from './NotFound.tsx';
 import { type RoomName, routes } from './routes.tsx';
 
@@ -29,7 +30,12 @@ export function App({ words }: { words: Words }) {
           <Route key={path} path={path}>
             {(params) => (
               <Framed words={words} room={bench ? null : room}>
-                <Screen words={words} place={place} id={'id' in params ? String(params.id) : ''} />
+                <Screen
+                  words={words}
+                  place={place}
+                  build={BUILD}
+                  id={'id' in params ? String(params.id) : ''}
+                />
               </Framed>
             )}
           </Route>

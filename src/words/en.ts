@@ -15,7 +15,9 @@ import { keeping } from './en/keeping.ts';
 import { kit } from './en/kit.ts';
 import { limits } from './en/limits.ts';
 import { openBatch } from './en/open-batch.ts';
+import { piece } from './en/piece.ts';
 import { received } from './en/received.ts';
+import { record } from './en/record.ts';
 import { round } from './en/round.ts';
 import { stuffing } from './en/stuffing.ts';
 import { today } from './en/today.ts';
@@ -25,6 +27,8 @@ import { workings } from './en/workings.ts';
 
 /** Every sentence and label in English. Another language is one more such object of the same type. */
 export const en = {
+  piece,
+  record,
   hanging,
   batch,
   round,

@@ -1,0 +1,63 @@
+import { batch as foldBatch } from '#record/batch.ts';
+import type { Place } from '#record/place.ts';
+import type { SubjectId } from '#record/subject.ts';
+import { useNowMs, zoneAt } from '#store/clock.ts';
+import { useKit, useTouching } from '#store/live.ts';
+import { Button } from '#ui/Button.tsx';
+import { Page } from '#ui/Page.tsx';
+import { Waiting } from '#ui/Waiting.tsx';
+import type { Words } from '#words/en.ts';
+import { PrintedSheet } from './PrintedSheet.tsx';
+import styles from './RecordScreen.module.css';
+import { recordView } from './record-view.ts';
+import '#ui/print.css';
+
+const MINUTE_MS = 60_000;
+
+/** The batch record as it is printed: what is on the screen is what comes out on paper. */
+export function RecordScreen({
+  words,
+  place,
+  id,
+  build,
+}: {
+  words: Words;
+  place: Place;
+  id: string;
+  build: string;
+}) {
+  const subject: SubjectId = `batch:${id}`;
+  const entries = useTouching(subject);
+  const kit = useKit();
+  const nowMs = useNowMs(MINUTE_MS);
+  if (entries === undefined || kit === undefined) return <Waiting label={words.app.waiting} />;
+  const batch = foldBatch(subject, entries);
+  if (batch === null) return <Page title={words.app.notFound.title}>{words.app.notFound.text}</Page>;
+  const view = recordView({ batch, entries, kit, place, nowMs, zone: zoneAt(nowMs), build, words });
+  return (
+    <Page
+      title={words.record.title}
+      line={view.line}
+      back={{ href: `#/batches/${id}`, label: words.app.back }}
+      sentence={view.sentence}
+      acts={
+        <Button kind="primary" onPress={() => window.print()}>
+          {words.record.print}
+        </Button>
+      }
+    >
+      <div className={styles.sheets}>
+        {view.sheets.map(({ key, blocks, foot }) => (
+          <PrintedSheet
+            key={key}
+            head={view.head}
+            made={view.made}
+            foot={foot}
+            paper={place.paper}
+            blocks={blocks}
+          />
+        ))}
+      </div>
+    </Page>
+  );
+}

@@ -1,0 +1,96 @@
+import type { Entry } from '#record/entry.ts';
+import type { Place } from '#record/place.ts';
+import type { Standing } from '#record/strikes.ts';
+import type { Words } from '#words/en.ts';
+import { decimal, joined, mass, temperature } from '#words/format.ts';
+
+/** What an entry says, as one row of the record. The numbers stand as they were typed. */
+export type EntryText = { readonly when: string; readonly what: string; readonly by: string };
+
+type Names = ReadonlyMap<string, string>;
+
+const MINUTE_MS = 60_000;
+/** Later than this after it was true, an entry says when it was written down. */
+const LATE_MINUTES = 15;
+
+/** Said elsewhere on the sheet, or of use to the app alone. */
+const UNSAID = new Set([
+  'typed',
+  'kept',
+  'scale',
+  'meter',
+  'thermometer',
+  'formula',
+  'from',
+  'plan',
+  'verdicts',
+  'gaps',
+  'build',
+]);
+
+export function entryText(
+  { entry, struckBy }: Standing,
+  { place, words, names }: { place: Place; words: Words; names: Names },
+): EntryText {
+  const { record, dates } = words;
+  const late = entry.writtenAtMs - entry.atMs > LATE_MINUTES * MINUTE_MS;
+  const what =
+    entry.kind === null
+      ? record.unknown(entry.named)
+      : [`${record.kind(entry.kind)}:`, facts(entry, place, words, names)].join(' ').replace(/: ?$/, '');
+  const notes = [
+    ...(entry.strikes && entry.kind !== 'struck' ? [record.corrects(entry.strikes.reason)] : []),
+    ...(entry.kind !== null && 'kept' in entry.body && entry.body.kept ? [record.kept] : []),
+    ...struckBy.map((striker) =>
+      record.struck(striker.strikes?.reason ?? '', striker.by, dates.full(striker.writtenAtMs, striker.zone)),
+    ),
+  ];
+  return {
+    when: [
+      dates.full(entry.atMs, entry.zone),
+      ...(late ? [record.late(dates.full(entry.writtenAtMs, entry.zone))] : []),
+    ].join('\n'),
+    what: [what, ...notes].join('\n'),
+    by: entry.by,
+  };
+}
+
+function facts(entry: Exclude<Entry, { kind: null }>, place: Place, words: Words, names: Names): string {
+  const body: Readonly<Record<string, unknown>> = entry.body;
+  const typed = 'typed' in entry.body ? entry.body.typed : undefined;
+  return Object.entries(body)
+    .filter(([key]) => !UNSAID.has(key))
+    .map(([key, value]) => {
+      const as = typed?.[key];
+      const text = as ? typedText(as, place) : valueText(key, value, place, words, names);
+      return text === '' ? '' : [words.record.field(key), text].filter(Boolean).join(' ');
+    })
+    .filter(Boolean)
+    .join(', ');
+}
+
+function typedText({ text, unit }: { text: string; unit: string }, place: Place): string {
+  const shown = unit === 'C' || unit === 'F' ? `°${unit}` : unit === 'pH' ? '' : unit;
+  return [text.replace(/[.,]/, place.decimal), shown].filter(Boolean).join('\u00a0');
+}
+
+function valueText(key: string, value: unknown, place: Place, words: Words, names: Names): string {
+  if (typeof value === 'number') {
+    if (key.endsWith('G')) return joined(mass(value, 0.01, place)).replace(/[.,]00(?=\u00a0)/, '');
+    if (key.endsWith('C')) return joined(temperature(value, place));
+    if (key.endsWith('Pct')) return `${words.workings.exactly(value, place)}\u00a0%`;
+    if (key.endsWith('Mm')) return `${words.workings.exactly(value, place)}\u00a0mm`;
+    if (key === 'hours') return `${words.workings.exactly(value, place)}\u00a0h`;
+    if (key === 'minutes') return `${words.workings.exactly(value, place)}\u00a0min`;
+    if (key.endsWith('Ms')) return words.dates.fullDay(value, '+00:00');
+    return key === 'ph' ? decimal(value, 2, place) : words.workings.exactly(value, place);
+  }
+  if (typeof value === 'boolean') return value ? words.record.value('true') : '';
+  if (typeof value === 'string') return names.get(value) ?? words.record.value(value);
+  if (typeof value === 'object' && value !== null && 'nitritePct' in value && 'nitratePct' in value)
+    return words.weighOut.cureLabel(
+      String(value.nitritePct),
+      value.nitratePct ? String(value.nitratePct) : null,
+    );
+  return '';
+}

@@ -1,0 +1,266 @@
+import { isMeat } from '#core/formula/formula.ts';
+import { phBandAnswer } from '#core/rules/ph-band.ts';
+import type { Finding } from '#core/rules/rule.ts';
+import type { Batch } from '#record/batch.ts';
+import type { Entry } from '#record/entry.ts';
+import { fermentFigures, phReadings } from '#record/ferment-figures.ts';
+import { formulaFindings } from '#record/formula-findings.ts';
+import { pieceFigures } from '#record/piece-figures.ts';
+import type { Lot, Place, Scale } from '#record/place.ts';
+import { standings } from '#record/strikes.ts';
+import type { Words } from '#words/en.ts';
+import { decimal, joined, mass, temperature } from '#words/format.ts';
+import type { Said } from '#words/said.ts';
+import { entryText } from './entry-text.ts';
+import { type Block, paginate } from './paginate.ts';
+
+export type RecordView = {
+  readonly line: string;
+  readonly sentence: Said;
+  readonly head: string;
+  readonly made: string;
+  readonly sheets: readonly { key: string; blocks: readonly Block[]; foot: string }[];
+};
+
+type Given = {
+  batch: Batch;
+  entries: readonly Entry[];
+  kit: { lots: readonly Lot[]; scales: readonly Scale[] };
+  place: Place;
+  nowMs: number;
+  zone: string;
+  build: string;
+  words: Words;
+};
+
+/** The whole record as sheets: the batch, what was weighed out, the rules, the pieces, every entry, the cautions. */
+export function recordView(given: Given): RecordView {
+  const { batch, entries, place, nowMs, zone, build, words } = given;
+  const { record } = words;
+  const { formula, lot } = batch.opened.body;
+  const sheets = paginate(
+    [
+      batchBlock(given),
+      linesBlock(given),
+      ...verdictBlocks(given),
+      piecesBlock(given),
+      entriesBlock(given),
+      cautions(given),
+    ],
+    place.paper,
+  );
+  return {
+    line: record.line(formula.name, lot),
+    sentence: record.sentence(entries.length, sheets.length),
+    head: record.head(lot, formula.name),
+    made: record.made(build, words.dates.full(nowMs, zone)),
+    sheets: sheets.map((blocks, at) => ({
+      key: `sheet-${at + 1}`,
+      blocks,
+      foot: record.foot(at + 1, sheets.length, lot),
+    })),
+  };
+}
+
+function batchBlock({ batch, kit, place, words }: Given): Block {
+  const say = words.record.batch;
+  const { plan } = batch;
+  const { body } = batch.opened;
+  const grams = (massG: number) => joined(mass(massG, 1, place));
+  const percent = (value: number) => `${decimal(value, 0, place)}\u00a0%`;
+  const meat = (part: 'lean' | 'fat') =>
+    batch.meat
+      .filter((entry) => entry.body.part === part)
+      .map((entry) => [grams(entry.body.massG), lotName(entry.body.lot, kit.lots, words)].join(', '))
+      .join('; ') || say.none;
+  const moment = (entry: { atMs: number; zone: string } | null | undefined) =>
+    entry ? words.dates.full(entry.atMs, entry.zone) : say.none;
+  const rows = [
+    [say.formula, body.formula.name],
+    [say.lot, body.lot],
+    [say.rules, words.verdicts.ruleSet[body.ruleSet]],
+    [say.opened, moment(batch.opened)],
+    [say.lean, meat('lean')],
+    [say.fat, meat('fat')],
+    [
+      say.plan,
+      words.record.planText(
+        joined(temperature(plan.fermentC, place, 0)),
+        decimal(plan.phLow, 1, place),
+        decimal(plan.phHigh, 1, place),
+        joined(temperature(plan.dryC, place, 0)),
+        percent(plan.dryRhPct),
+        `${decimal(plan.diameterMm, 0, place)}\u00a0mm`,
+        percent(plan.targetLossPct),
+      ),
+    ],
+    [say.stuffed, moment(batch.steps.filter(({ kind }) => kind === 'stuffed').at(-1))],
+    [say.hung, moment(batch.hung)],
+  ];
+  return {
+    kind: 'table',
+    key: 'batch',
+    title: words.record.parts.batch,
+    columns: [],
+    widths: [22, 78],
+    rows: rows.map((cells) => ({ key: cells[0] ?? '', cells, struck: false })),
+  };
+}
+
+function lotName(id: string | undefined, lots: readonly Lot[], words: Words): string {
+  const lot = lots.find((each) => each.id === id)?.received.body;
+  return lot ? [lot.name, lot.lot, lot.supplier].filter(Boolean).join(', ') : words.record.noLot;
+}
+
+function linesBlock({ batch, kit, place, words }: Given): Block {
+  return {
+    kind: 'table',
+    key: 'lines',
+    title: words.record.parts.weighOut,
+    columns: words.record.lineColumns,
+    widths: [30, 14, 14, 38],
+    rows: batch.opened.body.formula.lines
+      .filter(({ role }) => !isMeat(role))
+      .map(({ id, name, cure }) => {
+        const body = batch.weighedOut.get(id)?.body;
+        const label = cure
+          ? `\n${words.weighOut.cureLabel(
+              words.workings.exactly(cure.nitritePct, place),
+              cure.nitratePct > 0 ? words.workings.exactly(cure.nitratePct, place) : null,
+            )}`
+          : '';
+        const grams = (massG: number) => joined(mass(massG, 0.01, place));
+        return {
+          key: id,
+          cells: body
+            ? [name + label, grams(body.targetG), grams(body.massG), lotName(body.lot, kit.lots, words)]
+            : [name + label, '', words.record.none, ''],
+          struck: false,
+        };
+      }),
+  };
+}
+
+function verdictBlocks(given: Given): Block[] {
+  const { batch, kit, place, nowMs, words } = given;
+  const { record } = words;
+  const clock = fermentFigures(batch, nowMs);
+  const band = phBandAnswer({
+    readings: phReadings(batch.ph.filter(({ body }) => body.sample !== 'mix')),
+    band: { lowPh: batch.plan.phLow, highPh: batch.plan.phHigh },
+  });
+  const findings: Finding[] = [
+    ...(formulaFindings(batch, kit.scales)?.findings ?? []),
+    ...(clock ? [clock.finding] : []),
+    ...(batch.ph.length > 0 ? [band.finding] : []),
+  ];
+  const name = (finding: Finding) => record.rule[finding.rule] ?? finding.rule;
+  const figure = ({ value, limit }: Finding) =>
+    value === null || limit === null
+      ? ''
+      : `${decimal(value, limit.unit === 'pH' ? 2 : 1, place, limit.relation.startsWith('<') ? 'up' : 'down')} ${limit.unit}`;
+  const missing: Readonly<Record<string, string>> = { ...words.weighOut.missing, ...words.ferment.missing };
+  const verdict = (finding: Finding) =>
+    [words.verdicts.verdict(finding.verdict), ...finding.missing.map((code) => missing[code] ?? code)].join(
+      ', ',
+    );
+  const limits = findings.flatMap((finding) => (finding.limit ? [{ finding, limit: finding.limit }] : []));
+  return [
+    {
+      kind: 'table',
+      key: 'verdicts',
+      title: record.parts.verdicts,
+      columns: record.verdictColumns,
+      widths: [26, 22, 28, 24],
+      rows: findings.map((finding) => ({
+        key: finding.rule,
+        cells: [
+          name(finding),
+          figure(finding),
+          finding.limit ? words.workings.limit(finding.limit, place).value : '',
+          verdict(finding),
+        ],
+        struck: false,
+      })),
+    },
+    {
+      kind: 'text',
+      key: 'sources',
+      title: words.workings.words.sources,
+      lines: limits.map(({ finding, limit }) => {
+        const { text, standing } = words.workings.source(limit.source);
+        return record.sourceOf(name(finding), text, standing);
+      }),
+    },
+  ];
+}
+
+function piecesBlock({ batch, place, words }: Given): Block {
+  const { record } = words;
+  return {
+    kind: 'table',
+    key: 'pieces',
+    title: record.parts.pieces,
+    columns: record.pieceColumns,
+    widths: [8, 14, 14, 14, 12, 22],
+    rows: batch.pieces.map((piece) => {
+      const { last, lossPct } = pieceFigures(piece);
+      return {
+        key: piece.id,
+        cells: [
+          String(piece.number),
+          joined(mass(piece.greenG, 1, place)),
+          `${decimal(piece.diameterMm, 0, place)}\u00a0mm`,
+          last ? joined(mass(last.netG, 1, place)) : '',
+          lossPct === null ? '' : `${decimal(lossPct, 1, place, 'down')}\u00a0%`,
+          record.state[piece.status],
+        ],
+        struck: false,
+      };
+    }),
+  };
+}
+
+function entriesBlock({ batch, entries, kit, place, words }: Given): Block {
+  const { record } = words;
+  const names = new Map<string, string>([
+    ...kit.lots.map(({ id, received }): [string, string] => [
+      id,
+      [received.body.name, received.body.lot].filter(Boolean).join(' '),
+    ]),
+    ...batch.opened.body.formula.lines.map(({ id, name }): [string, string] => [id, name]),
+  ]);
+  const numbers = new Map(batch.pieces.map(({ id, number }): [string, string] => [id, String(number)]));
+  return {
+    kind: 'table',
+    key: 'entries',
+    title: record.parts.entries,
+    columns: record.entryColumns,
+    widths: [24, 62, 8],
+    rows: standings(entries).map((standing) => {
+      const { when, what, by } = entryText(standing, { place, words, names });
+      const number =
+        standing.entry.kind === 'piece-stuffed' ? undefined : numbers.get(standing.entry.subject);
+      return {
+        key: standing.entry.id,
+        cells: [when, number ? `${record.field('number')} ${number}, ${what}` : what, by],
+        struck: !standing.live,
+      };
+    }),
+  };
+}
+
+function cautions({ batch, words }: Given): Block {
+  const { record } = words;
+  return {
+    kind: 'text',
+    key: 'cautions',
+    title: record.parts.cautions,
+    lines: [
+      ...(batch.unknown > 0 ? [record.unreadable(batch.unknown)] : []),
+      ...(batch.rivals.length > 0 ? [record.rivals] : []),
+      ...record.cautions,
+      `${record.signature}: ______________________________`,
+    ],
+  };
+}
