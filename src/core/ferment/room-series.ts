@@ -26,7 +26,7 @@ const BESIDE_MS = 15 * 60_000;
  * Valid: columns of equal length. Disagreements: more than 2 °C within 15 minutes (common practice).
  * Source: derived.
  * @throws RangeError for columns of different length or a value that is not finite.
- * @example mergeRoomReadings({ hand: [], logged: [{ startMs: 0, sinceStartS: [60], valuesDegDeg: [24], unit: 'C' }] }).readings // => [{ atMs: 60000, roomC: 24, typed: { value: 24, unit: 'C' }, source: 'logger' }]
+ * @example mergeRoomReadings({ hand: [], logged: [{ startMs: 0, sinceStartS: [60], valuesDeg: [24], unit: 'C' }] }).readings // => [{ atMs: 60000, roomC: 24, typed: { value: 24, unit: 'C' }, source: 'logger' }]
  */
 export function mergeRoomReadings({
   hand,
