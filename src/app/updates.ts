@@ -1,4 +1,4 @@
-import { BUILD } from './build.ts';
+import { BUILD } from '#store/build.ts';
 
 const HOUR_MS = 3_600_000;
 

@@ -1,3 +1,3 @@
-import { BUILD } from '../../../../src/app/build.ts';
+import { BUILD } from '#store/build.ts';
 
 export const part = () => `a part of ${BUILD}`;

@@ -1,5 +1,5 @@
 /** The smallest page that can be updated: the app's own service worker and update watch, one field, one lazy part. */
-import { BUILD } from '../../../../src/app/build.ts';
+import { BUILD } from '#store/build.ts';
 import { watchForUpdates } from '../../../../src/app/updates.ts';
 import '../../../../src/app/trusted-types.ts';
 
