@@ -1,14 +1,17 @@
-import { type ReactNode, Suspense, useEffect } from 'react';
+import { type ReactNode, Suspense, useEffect, useState } from 'react';
 import { Route, Router, Switch } from 'wouter';
 import { useHashLocation } from 'wouter/use-hash-location';
-import { usePlace } from '#store/live.ts';
+import { usePlace, useStart } from '#store/live.ts';
+import { Button } from '#ui/Button.tsx';
 import { NavBar } from '#ui/NavBar.tsx';
+import { Notice } from '#ui/Notice.tsx';
 import { Shell } from '#ui/Shell.tsx';
 import { Waiting } from '#ui/Waiting.tsx';
 import type { Words } from '#words/en.ts';
-import { BUILD } from './build.ts';
 import { NotFound } from './NotFound.tsx';
 import { type RoomName, routes } from './routes.tsx';
+import { StartScreen } from './StartScreen.tsx';
+import { watchForUpdates } from './updates.ts';
 
 const ROOMS: readonly { name: RoomName; href: string }[] = [
   { name: 'today', href: '#/' },
@@ -19,23 +22,26 @@ const ROOMS: readonly { name: RoomName; href: string }[] = [
 ];
 
 export function App({ words }: { words: Words }) {
+  const start = useStart();
   const place = usePlace();
   const [location] = useHashLocation();
-  if (place === undefined) return <Waiting label={words.app.waiting} />;
+  if (start.code !== 'ready' && start.code !== 'checking')
+    return (
+      <Shell>
+        <StartScreen state={start} words={words} />
+      </Shell>
+    );
+  if (start.code === 'checking' || place === undefined) return <Waiting label={words.app.waiting} />;
   return (
     <Router hook={useHashLocation}>
       <TopOnArrival key={location} />
+      <Update words={words} />
       <Switch>
         {routes.map(({ path, room, screen: Screen, bench }) => (
           <Route key={path} path={path}>
             {(params) => (
               <Framed words={words} room={bench ? null : room}>
-                <Screen
-                  words={words}
-                  place={place}
-                  build={BUILD}
-                  id={'id' in params ? String(params.id) : ''}
-                />
+                <Screen words={words} place={place} id={'id' in params ? String(params.id) : ''} />
               </Framed>
             )}
           </Route>
@@ -64,4 +70,33 @@ function Framed({ words, room, children }: { words: Words; room: RoomName | null
 function TopOnArrival() {
   useEffect(() => window.scrollTo(0, 0), []);
   return null;
+}
+
+/** While a field holds something, no reload: it might be half typed. */
+function nothingHalfTyped(): boolean {
+  const typed = document.querySelectorAll<HTMLInputElement | HTMLTextAreaElement>(
+    'input[type="text"], textarea',
+  );
+  return [...typed].every(({ value }) => value === '') && document.querySelector('dialog[open]') === null;
+}
+
+/** Offers a newer version once it lies whole on the phone; it begins only when the maker says so. */
+function Update({ words }: { words: Words }) {
+  const [take, setTake] = useState<(() => void) | null>(null);
+  useEffect(() => {
+    void watchForUpdates({ onWaiting: (start) => setTake(() => start), mayReload: nothingHalfTyped });
+  }, []);
+  if (take === null) return null;
+  return (
+    <Notice
+      kind="saved"
+      act={
+        <Button kind="quiet" onPress={take}>
+          {words.app.update.act}
+        </Button>
+      }
+    >
+      {words.app.update.text}
+    </Notice>
+  );
 }

@@ -1,3 +1,4 @@
+import './trusted-types.ts';
 import '#ui/base.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';

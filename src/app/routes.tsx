@@ -4,7 +4,7 @@ import type { Words } from '#words/en.ts';
 
 export type RoomName = 'today' | 'batches' | 'formulas' | 'chambers' | 'kit';
 
-type ScreenProps = { words: Words; place: Place; id: string; build: string };
+type ScreenProps = { words: Words; place: Place; id: string };
 type Screen = LazyExoticComponent<ComponentType<ScreenProps>>;
 
 const page = (load: () => Promise<ComponentType<ScreenProps>>): Screen =>

@@ -19,6 +19,7 @@ import { piece } from './en/piece.ts';
 import { received } from './en/received.ts';
 import { record } from './en/record.ts';
 import { round } from './en/round.ts';
+import { start } from './en/start.ts';
 import { stuffing } from './en/stuffing.ts';
 import { today } from './en/today.ts';
 import { verdicts } from './en/verdicts.ts';
@@ -27,6 +28,7 @@ import { workings } from './en/workings.ts';
 
 /** Every sentence and label in English. Another language is one more such object of the same type. */
 export const en = {
+  start,
   piece,
   record,
   hanging,

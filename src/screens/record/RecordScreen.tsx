@@ -1,6 +1,7 @@
 import { batch as foldBatch } from '#record/batch.ts';
 import type { Place } from '#record/place.ts';
 import type { SubjectId } from '#record/subject.ts';
+import { BUILD } from '#store/build.ts';
 import { useNowMs, zoneAt } from '#store/clock.ts';
 import { useKit, useTouching } from '#store/live.ts';
 import { Button } from '#ui/Button.tsx';
@@ -15,17 +16,7 @@ import '#ui/print.css';
 const MINUTE_MS = 60_000;
 
 /** The batch record as it is printed: what is on the screen is what comes out on paper. */
-export function RecordScreen({
-  words,
-  place,
-  id,
-  build,
-}: {
-  words: Words;
-  place: Place;
-  id: string;
-  build: string;
-}) {
+export function RecordScreen({ words, place, id }: { words: Words; place: Place; id: string }) {
   const subject: SubjectId = `batch:${id}`;
   const entries = useTouching(subject);
   const kit = useKit();
@@ -33,7 +24,7 @@ export function RecordScreen({
   if (entries === undefined || kit === undefined) return <Waiting label={words.app.waiting} />;
   const batch = foldBatch(subject, entries);
   if (batch === null) return <Page title={words.app.notFound.title}>{words.app.notFound.text}</Page>;
-  const view = recordView({ batch, entries, kit, place, nowMs, zone: zoneAt(nowMs), build, words });
+  const view = recordView({ batch, entries, kit, place, nowMs, zone: zoneAt(nowMs), build: BUILD, words });
   return (
     <Page
       title={words.record.title}

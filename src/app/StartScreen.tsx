@@ -1,0 +1,75 @@
+import { useId, useState } from 'react';
+import { type ImportPlan, planImport, planRecovery, takeIn } from '#store/backup.ts';
+import { beginAnew } from '#store/open.ts';
+import type { StartState } from '#store/state.ts';
+import { Button } from '#ui/Button.tsx';
+import { Notice } from '#ui/Notice.tsx';
+import { Page } from '#ui/Page.tsx';
+import type { Words } from '#words/en.ts';
+
+type Stopped = Exclude<StartState, { code: 'ready' | 'checking' }>;
+
+/** Why the book does not open, and what to do. A lost book is never shown as a fresh one. */
+export function StartScreen({ state, words }: { state: Stopped; words: Words }) {
+  if (state.code === 'lost') return <Lost missing={state.missing} words={words} />;
+  const { title, text, act } =
+    state.code === 'newer-open'
+      ? words.start.newerOpen
+      : state.code === 'blocked'
+        ? words.start.blocked
+        : words.start.cannotOpen;
+  return (
+    <Page
+      title={title}
+      acts={
+        <Button kind="primary" onPress={() => window.location.reload()}>
+          {act}
+        </Button>
+      }
+    >
+      <p>{text}</p>
+    </Page>
+  );
+}
+
+function Lost({ missing, words }: { missing: number; words: Words }) {
+  const { lost } = words.start;
+  const id = useId();
+  const [plan, setPlan] = useState<ImportPlan | null>(null);
+  const [damage, setDamage] = useState<string | null>(null);
+  const [failed, setFailed] = useState(false);
+  const [sure, setSure] = useState(false);
+
+  const read = async (file: File | undefined) => {
+    if (!file) return;
+    const text = await file.text();
+    const whole = await planImport(text);
+    const first = whole.problems[0];
+    setDamage(first ? lost.refused(first.line, first.code) : null);
+    setPlan(whole.ok ? whole : await planRecovery(text));
+  };
+
+  return (
+    <Page title={lost.title}>
+      <p>{lost.text(missing)}</p>
+      <label htmlFor={id}>{lost.choose}</label>
+      <input id={id} type="file" onChange={(event) => read(event.target.files?.[0])} />
+      {damage && <Notice kind="error">{damage}</Notice>}
+      {plan &&
+        (plan.ok ? (
+          <>
+            <p>{lost.chosen(plan.fresh.length, plan.lines)}</p>
+            <Button kind="primary" onPress={async () => setFailed(!(await takeIn(plan)).ok)}>
+              {lost.takeIn}
+            </Button>
+          </>
+        ) : (
+          <Notice kind="error">{lost.other}</Notice>
+        ))}
+      {failed && <Notice kind="error">{lost.failed}</Notice>}
+      <Button kind="quiet" onPress={() => (sure ? void beginAnew() : setSure(true))}>
+        {sure ? lost.anewSure : lost.anew}
+      </Button>
+    </Page>
+  );
+}
