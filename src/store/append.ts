@@ -14,10 +14,10 @@ import { WRITTEN_VERSION } from '#record/kinds.ts';
 import type { Line } from '#record/line.ts';
 import type { SubjectId, SubjectType } from '#record/subject.ts';
 import { now } from './clock.ts';
-import { log } from './database.ts';
+import { log, type Row } from './database.ts';
 import { healing } from './heal.ts';
 import { copy } from './journal.ts';
-import { acknowledge, checkAgain, mayAppend } from './open.ts';
+import { acknowledge, checkAgain, currentDevice, mayAppend } from './open.ts';
 import type { StoreProblem } from './problem.ts';
 import { lineOf, remember, rowOf } from './row.ts';
 import { setState } from './state.ts';
@@ -76,7 +76,7 @@ async function prepare(drafts: readonly Draft[]): Promise<{ ready: Ready[] } | {
     if (problem) return bad(problem.field);
     const refs = new Set(draft.refs);
     if (draft.strikes) {
-      const struck = await log.entries.get(draft.strikes.id);
+      const struck: Row | undefined = await log.entries.get(draft.strikes.id);
       if (!struck) return bad('strikes.id');
       // A strike is about what it strikes, or whoever folds that subject would not see it.
       if (struck.subject !== draft.subject) return bad('subject');
@@ -112,13 +112,13 @@ let reached = { device: '', seq: 0 };
  */
 async function store(ready: readonly Ready[]): Promise<Written | 'emptied'> {
   const written = await log.transaction('rw', log.entries, log.devices, async () => {
-    const device = (await log.devices.orderBy('n').last())?.device;
-    if (device === undefined) return 'emptied';
+    const device = await currentDevice();
+    if (device === null) return 'emptied';
     const there = (await log.entries.bulkGet(ready.map(({ id }) => id))).filter((row) => row !== undefined);
     const before = there.map(lineOf).filter((line) => line !== null);
     if (ready.length > 0 && before.length === ready.length) return { lines: before, device };
 
-    const last = await log.entries
+    const last: Row | undefined = await log.entries
       .where('[device+seq]')
       .between([device, Dexie.minKey], [device, Dexie.maxKey])
       .last();

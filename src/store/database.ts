@@ -63,4 +63,20 @@ function addOnly(core: DBCore): Partial<DBCore> {
   };
 }
 
-export const log = logDatabase('greenweight');
+const GENERATION_KEY = 'greenweight-generation';
+
+/** Where the browser can no longer read the log's database, a new one beside it is filled from the second copy. */
+function generation(): number {
+  try {
+    return Math.max(1, Math.trunc(Number(localStorage.getItem(GENERATION_KEY) ?? 1)) || 1);
+  } catch {
+    return 1;
+  }
+}
+
+/** The next page opens a new database; the unreadable one stays where it is. Throws where nothing can be kept of this. */
+export function nextGeneration(): void {
+  localStorage.setItem(GENERATION_KEY, String(generation() + 1));
+}
+
+export const log = logDatabase(generation() === 1 ? 'greenweight' : `greenweight-${generation()}`);

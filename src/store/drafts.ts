@@ -14,7 +14,8 @@ export async function saveDraft(key: string, text: string): Promise<void> {
 }
 
 export async function readDraft(key: string): Promise<string | undefined> {
-  return (await drafts.fields.get(key).catch(() => undefined))?.text;
+  const row: DraftRow | undefined = await drafts.fields.get(key).catch(() => undefined);
+  return row?.text;
 }
 
 export async function dropDraft(key: string): Promise<void> {

@@ -13,7 +13,8 @@ import { type StoreState, storeState } from './state.ts';
 export type Health = StoreState & {
   readonly secondCopy: boolean;
   readonly copiesPending: number;
-  readonly entries: number;
+  /** Null while the store cannot be read at all. */
+  readonly entries: number | null;
   /** Rows that the browser cannot read or that do not prove themselves. */
   readonly damaged: readonly string[];
   readonly faults: readonly ChainFault[];
@@ -27,11 +28,11 @@ export type Health = StoreState & {
 };
 
 export async function health(): Promise<Health> {
-  const { rows, unreadable } = await allRows();
-  const notices = await log.notices.toArray();
+  const { rows, unreadable } = (await readable(allRows())) ?? { rows: [], unreadable: null };
+  const notices = (await readable(log.notices.toArray())) ?? [];
   const lines = rows.map(lineOf).filter((line) => line !== null);
   const good = new Set<string>(lines.map(({ entry }) => entry.id));
-  const bad = [...rows.filter((row) => !lineOf(row)).map((row) => row.id), ...unreadable];
+  const bad = [...rows.filter((row) => !lineOf(row)).map((row) => row.id), ...(unreadable ?? [])];
   const entries = entriesOf(rows);
   const steps = clockSteps(lines.map(({ entry }) => entry));
   const storage = typeof navigator === 'undefined' ? undefined : navigator.storage;
@@ -40,7 +41,7 @@ export async function health(): Promise<Health> {
     ...storeState(),
     secondCopy: hasJournal(),
     copiesPending: pendingCopies(),
-    entries: good.size,
+    entries: unreadable ? good.size : null,
     damaged: bad.filter((id) => !good.has(id)),
     faults: checkChains(lines).faults,
     clockSteps: steps.map(({ entry, backMs }: ClockStep) => ({ id: entry.id, backMs })),
@@ -50,4 +51,8 @@ export async function health(): Promise<Health> {
     usedBytes: estimate?.usage ?? null,
     quotaBytes: estimate?.quota ?? null,
   };
+}
+
+function readable<T>(reading: PromiseLike<T>): Promise<T | null> {
+  return Promise.resolve(reading).catch(() => null);
 }

@@ -4,7 +4,7 @@ import type { ChainFault } from '#record/chain.ts';
 import { checkStore, type StoreCheck } from '#record/check-store.ts';
 import type { Line } from '#record/line.ts';
 import { now } from './clock.ts';
-import { log, type Row, SCHEMA } from './database.ts';
+import { type DeviceRow, log, nextGeneration, type Row, SCHEMA } from './database.ts';
 import { healing } from './heal.ts';
 import { copy, gather, readCopies } from './journal.ts';
 import { lineOf, remember, rememberedLines, rowOf } from './row.ts';
@@ -62,13 +62,21 @@ export async function beginAnew(): Promise<StartState> {
   return checkAgain();
 }
 
+/** For a database that cannot be read any more: loads the page anew on a new one, which the check fills from the second copy. */
+export function beginFromCopy(): void {
+  if (storeState().start.code !== 'cannot-open') return;
+  nextGeneration();
+  location.reload();
+}
+
 /** Asks the browser not to throw this origin's storage away by itself. Null where it cannot be asked. */
 export async function requestPersistence(): Promise<boolean | null> {
   return (await navigator.storage?.persist?.()) ?? null;
 }
 
 export async function currentDevice(): Promise<string | null> {
-  return (await log.devices.orderBy('n').last())?.device ?? null;
+  const last: DeviceRow | undefined = await log.devices.orderBy('n').last();
+  return last?.device ?? null;
 }
 
 async function check(): Promise<StartState> {

@@ -90,7 +90,7 @@ const damages: readonly FaultCase[] = ENGINES.flatMap((engine) =>
       const found = await damaged(damage, engine);
       assert.equal(verdict(damage, found), null);
       const said = found.start.code === 'ready' ? found.start.told : found.start;
-      return `${found.kept} of ${found.acked} kept, told ${JSON.stringify(said)}, faults ${found.faultsAfter.join() || 'none'}`;
+      return `${found.begun ? 'begun from the copy, ' : ''}${found.kept} of ${found.acked} kept, told ${JSON.stringify(said)}, faults ${found.faultsAfter.join() || 'none'}`;
     },
   })),
 );

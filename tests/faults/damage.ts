@@ -167,6 +167,8 @@ export const DAMAGES: readonly Damage[] = [
 
 export type Damaged = {
   readonly start: StartState;
+  /** Whether the store could not be read at all, and a new one was begun from the copy. */
+  readonly begun: boolean;
   readonly acked: number;
   /** Acknowledged entries that the store holds after the start. */
   readonly kept: number;
@@ -205,18 +207,25 @@ export async function damaged(damage: Damage, engine: Engine, plant: PlantName =
 
   context = await launch(profile, engine);
   page = await tab(context, url);
-  const after = await page.evaluate(async () => {
-    const start = await window.store.startCheck();
-    const { stored } = await window.store.held().catch(() => ({ stored: [] }));
-    if (start.code === 'ready') await window.store.write(['after']);
+  let start = await page.evaluate(() => window.store.startCheck());
+  const begun = start.code === 'cannot-open';
+  if (begun) {
+    await Promise.all([page.waitForEvent('load'), page.evaluate(() => window.store.beginFromCopy())]);
+    await page.waitForFunction(() => window.store !== undefined);
+    start = await page.evaluate(() => window.store.startCheck());
+  }
+  const after = await page.evaluate(async (ready) => {
+    const { stored } = await window.store.held();
+    if (ready) await window.store.write(['after']);
     const { faults } = await window.store.health();
-    return { start, stored, faultsAfter: faults.map((fault) => fault.code) };
-  });
+    return { stored, faultsAfter: faults.map((fault) => fault.code) };
+  }, start.code === 'ready');
   await context.close();
   dropProfile(profile);
   const stored = new Set(after.stored);
   return {
-    start: after.start,
+    start,
+    begun,
     acked: acked.length,
     kept: acked.filter((id) => stored.has(id)).length,
     faultsAfter: after.faultsAfter,

@@ -8,7 +8,7 @@ import { log } from '#store/database.ts';
 import { readDraft, saveDraft } from '#store/drafts.ts';
 import { health } from '#store/health.ts';
 import { readCopies } from '#store/journal.ts';
-import { beginAnew, startCheck } from '#store/open.ts';
+import { beginAnew, beginFromCopy, startCheck } from '#store/open.ts';
 import { allRows } from '#store/rows.ts';
 import { storeState } from '#store/state.ts';
 
@@ -65,6 +65,7 @@ const store = {
   durability,
   startCheck,
   beginAnew,
+  beginFromCopy,
   health,
   exportLog,
   planImport,
