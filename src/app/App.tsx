@@ -68,7 +68,10 @@ function Framed({ words, room, children }: { words: Words; room: RoomName | null
 
 /** A new page begins at its top; mounted anew for each address. */
 function TopOnArrival() {
-  useEffect(() => window.scrollTo(0, 0), []);
+  // In braces: newer browsers answer with a promise, which an effect must not return.
+  useEffect(() => {
+    window.scrollTo(0, 0);
+  }, []);
   return null;
 }
 
