@@ -11,7 +11,10 @@ export type SheetProps = {
   acts?: ReactNode;
 };
 
-/** A sheet of paper laid over the page. Escape, the cross, and a tap beside it close it. */
+/**
+ * A sheet of paper laid over the page. Escape and the cross close it; so does a tap beside it, unless something could
+ * have been typed in it: a stray thumb must not throw that away.
+ */
 export function Sheet({ open, onClose, title, closeLabel, children, acts }: SheetProps) {
   const dialog = useRef<HTMLDialogElement>(null);
   const titleId = useId();
@@ -21,16 +24,9 @@ export function Sheet({ open, onClose, title, closeLabel, children, acts }: Shee
     if (open && !element.open) element.showModal();
     if (!open && element.open) element.close();
   }, [open]);
+  useEffect(() => (dialog.current ? closeFromBeside(dialog.current) : undefined), []);
   return (
-    <dialog
-      ref={dialog}
-      className={styles.sheet}
-      aria-labelledby={titleId}
-      onClose={onClose}
-      onPointerDown={(event) => {
-        if (event.target === event.currentTarget) event.currentTarget.close();
-      }}
-    >
+    <dialog ref={dialog} className={styles.sheet} aria-labelledby={titleId} onClose={onClose}>
       {open && (
         <div className={styles.inside}>
           <header className={styles.head}>
@@ -54,4 +50,22 @@ export function Sheet({ open, onClose, title, closeLabel, children, acts }: Shee
       )}
     </dialog>
   );
+}
+
+/** What lies beside the sheet counts as the dialog itself. Both ends of the tap must be there, as when selecting text. */
+function closeFromBeside(sheet: HTMLDialogElement) {
+  let began = false;
+  const down = (event: PointerEvent) => {
+    began = event.target === sheet;
+  };
+  const click = (event: MouseEvent) => {
+    const beside = began && event.target === sheet;
+    if (beside && !sheet.querySelector('input, textarea, select')) sheet.close();
+  };
+  sheet.addEventListener('pointerdown', down);
+  sheet.addEventListener('click', click);
+  return () => {
+    sheet.removeEventListener('pointerdown', down);
+    sheet.removeEventListener('click', click);
+  };
 }

@@ -1,14 +1,6 @@
-import {
-  Area,
-  CartesianGrid,
-  ComposedChart,
-  Line,
-  ReferenceArea,
-  ReferenceLine,
-  XAxis,
-  YAxis,
-} from 'recharts';
-import { axisEnds, type ChartModel, type ChartSeries, type ChartTick, chartRows } from './chart-model.ts';
+import { CartesianGrid, ComposedChart, ReferenceLine, XAxis, YAxis } from 'recharts';
+import { across, moving } from './chart-marks.tsx';
+import { axisEnds, type ChartModel, type ChartTick, chartRows } from './chart-model.ts';
 import styles from './SeriesChart.module.css';
 
 export type SeriesTone = 'cured' | 'ink';
@@ -86,94 +78,4 @@ export function SeriesChart({ model, tone, rings = false }: SeriesChartProps) {
 function textOf(ticks: readonly ChartTick[]): (at: number) => string {
   const texts = new Map(ticks.map(({ at, text }) => [at, text]));
   return (at) => texts.get(at) ?? '';
-}
-
-function across(series: ChartSeries) {
-  if (series.kind === 'band') {
-    return (
-      <ReferenceArea
-        key={series.id}
-        y1={series.lo}
-        y2={series.hi}
-        fill="var(--bloom)"
-        fillOpacity={1}
-        stroke="var(--edge)"
-        label={{
-          value: series.text,
-          position: 'insideBottomLeft',
-          className: styles.words ?? '',
-          fill: 'var(--ink)',
-        }}
-      />
-    );
-  }
-  if (series.kind === 'limit') {
-    return (
-      <ReferenceLine
-        key={series.id}
-        y={series.y}
-        stroke="var(--ink)"
-        strokeWidth={2}
-        label={{
-          value: series.text,
-          position: series.below ? 'insideTopRight' : 'insideBottomRight',
-          className: styles.strong ?? '',
-          fill: 'var(--ink)',
-        }}
-      />
-    );
-  }
-  return null;
-}
-
-function moving(series: ChartSeries, stroke: string, rings: boolean) {
-  const shared = {
-    key: series.id,
-    dataKey: series.id,
-    isAnimationActive: false,
-    connectNulls: true,
-  } as const;
-  const { key, ...rest } = shared;
-  switch (series.kind) {
-    case 'window':
-      return (
-        <Area
-          key={key}
-          {...rest}
-          type="monotone"
-          stroke="none"
-          fill="var(--steel-tint)"
-          fillOpacity={0.85}
-          activeDot={false}
-        />
-      );
-    case 'median':
-      return (
-        <Line
-          key={key}
-          {...rest}
-          type="monotone"
-          stroke="var(--steel)"
-          strokeWidth={2.5}
-          strokeDasharray="5 4"
-          dot={false}
-        />
-      );
-    case 'piece':
-      return <Line key={key} {...rest} type="linear" stroke="var(--edge)" strokeWidth={1} dot={false} />;
-    case 'measured':
-      return (
-        <Line
-          key={key}
-          {...rest}
-          type="linear"
-          stroke={stroke}
-          strokeWidth={3}
-          strokeLinejoin="round"
-          dot={rings ? { r: 5, fill: 'var(--paper)', stroke: 'var(--ink)', strokeWidth: 2.5 } : false}
-        />
-      );
-    default:
-      return null;
-  }
 }

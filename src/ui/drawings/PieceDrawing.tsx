@@ -1,4 +1,4 @@
-import { useId } from 'react';
+import { useId, useMemo } from 'react';
 import { flecksPath, scatterFlecks } from './flecks.ts';
 import styles from './PieceDrawing.module.css';
 import { filledShare, type PieceBox, pieceBoxes, pieceOutline, pieceTies, SLOT } from './piece-shape.ts';
@@ -36,9 +36,14 @@ export function PieceDrawing(props: PieceDrawingProps) {
   const filled = lossFraction === null ? 0 : filledShare({ lossFraction, targetFraction });
   const level = box.height * (1 - filled);
   const outline = pieceOutline(box);
-  const flecks = flecksPath(
-    scatterFlecks({ seed, count: Math.round((box.width * box.height) / 110), ...box, radius: 2 }),
-    seed,
+  const { width, height } = box;
+  const flecks = useMemo(
+    () =>
+      flecksPath(
+        scatterFlecks({ seed, count: Math.round((width * height) / 110), width, height, radius: 2 }),
+        seed,
+      ),
+    [seed, width, height],
   );
   return (
     <span className={styles.frame}>
