@@ -6,7 +6,13 @@ import type { MixFractions } from '#core/drying/water-activity.ts';
  * Makers who do not exist, with chambers that never are what they show. All of it is invented; spreads are set so that
  * the drying times come out as wide as those of 13 records of known diameter (sd of the logarithm about 0.45), before
  * anything that is tested here was tuned. What is `told` is all that a forecast may see.
+ *
+ * Two kinds. `log`: a logger that was checked in salt air hangs beside the pieces, the mix is known to a point of fat,
+ * and every week is weighed. `dial`: the dial is believed, it is off by 4 points, the fat is guessed within 3, and
+ * weighings come when they come. No method can be near after three early weighings of the second kind.
  */
+export type Care = 'log' | 'dial';
+
 export type SimulatedPiece = {
   readonly greenG: number;
   readonly toldDiameterMm: number;
@@ -20,7 +26,10 @@ export type SimulatedPiece = {
 
 export type SimulatedBatch = {
   readonly toldMix: MixFractions;
-  readonly toldAir: readonly AirStep[];
+  /** What the dial is set to, from day to day; known beforehand. */
+  readonly programme: readonly AirStep[];
+  /** The logger's daily means, to be looked at up to the day of a forecast only. `null`: none. */
+  readonly log: readonly AirStep[] | null;
   readonly pieces: readonly SimulatedPiece[];
 };
 
@@ -56,17 +65,19 @@ export function dice(seed: number): Dice {
 }
 
 /** What a chamber and its owner bring to every batch. */
-function habits(roll: Dice) {
-  return {
+function habits(roll: Dice, care: Care) {
+  const own = {
+    care,
     airMPerS: 0.15 * Math.exp(roll.normal(0, 0.5)),
-    humidityBiasPct: roll.normal(0, 4),
+    humidityBiasPct: roll.normal(0, care === 'log' ? 1.5 : 4),
     chamberC: roll.uniform(11, 15),
-    temperatureBiasC: roll.normal(0, 0.7),
+    temperatureBiasC: roll.normal(0, care === 'log' ? 0.3 : 0.7),
     diffusivityFactor: Math.exp(roll.normal(0, 0.65)),
-    drynessPower: roll.uniform(0, 2),
+    drynessPower: care === 'log' ? roll.uniform(0.5, 1.5) : roll.uniform(0, 2),
     scaleStepG: roll.pick([1, 1, 1, 1, 5]),
     rhythm: roll.pick(['weekly', 'weekly', 'twice-a-week', 'close-at-first'] as const),
   };
+  return care === 'log' ? { ...own, rhythm: 'weekly' as const } : own;
 }
 
 function shownHumidity(roll: Dice): { fromDay: number; humidityPct: number }[] {
@@ -85,9 +96,9 @@ function shownHumidity(roll: Dice): { fromDay: number; humidityPct: number }[] {
   ];
 }
 
-function weighingDays(roll: Dice, rhythm: 'weekly' | 'twice-a-week' | 'close-at-first'): number[] {
+function weighingDays(roll: Dice, { rhythm, care }: ReturnType<typeof habits>): number[] {
   const days: number[] = [];
-  let day = rhythm === 'close-at-first' ? 1 : roll.uniform(2, 8);
+  let day = care === 'log' ? roll.uniform(6, 8) : rhythm === 'close-at-first' ? 1 : roll.uniform(2, 8);
   while (day < YEAR_DAYS) {
     if (roll.uniform(0, 1) > 0.1) days.push(day);
     const gap = rhythm === 'weekly' ? 7 : rhythm === 'twice-a-week' ? 3.5 : day < 7 ? 2 : 7;
@@ -102,17 +113,18 @@ function brewBatch(roll: Dice, own: ReturnType<typeof habits>): SimulatedBatch {
   const sugarFraction = roll.uniform(0.002, 0.006);
   const told = { saltFraction, sugarFraction };
   const toldMix = mixFromFat({ fatFraction, ...told });
-  const mix = mixFromFat({ fatFraction: Math.max(0.05, fatFraction + roll.normal(0, 0.03)), ...told });
+  const fatSd = own.care === 'log' ? 0.01 : 0.03;
+  const mix = mixFromFat({ fatFraction: Math.max(0.05, fatFraction + roll.normal(0, fatSd)), ...told });
   const fermentDays = roll.pick([1, 2, 3]);
   const inChamber = shownHumidity(roll).map((step) => ({ ...step, fromDay: step.fromDay + fermentDays }));
-  const toldAir = [
+  const programme = [
     { fromDay: 0, chamberC: 22, humidityPct: 92 },
     ...inChamber.map((step) => ({ ...step, chamberC: own.chamberC })),
   ].map((step, i) => (i === 1 ? { ...step, fromDay: fermentDays } : step));
   let wander = roll.normal(0, 3);
   const air: AirStep[] = [];
   for (let day = 0; day < YEAR_DAYS; day++) {
-    const shown = toldAir.findLast(({ fromDay }) => fromDay <= day);
+    const shown = programme.findLast(({ fromDay }) => fromDay <= day);
     wander = 0.7 * wander + roll.normal(0, 3 * Math.sqrt(1 - 0.49));
     const truePct = (shown?.humidityPct ?? 92) + (day < fermentDays ? 0 : own.humidityBiasPct) + wander;
     air.push({
@@ -125,7 +137,7 @@ function brewBatch(roll: Dice, own: ReturnType<typeof habits>): SimulatedBatch {
   const lengthM = roll.uniform(0.2, 0.4);
   const batchFactor = Math.exp(roll.normal(0, 0.3));
   const targetLossPct = roll.pick([30, 32, 33, 35, 35, 35, 38, 40]);
-  const days = weighingDays(roll, own.rhythm);
+  const days = weighingDays(roll, own);
   const pieces = Array.from({ length: roll.pick([2, 3, 4]) }, () =>
     hangPiece(roll, {
       mix,
@@ -143,7 +155,12 @@ function brewBatch(roll: Dice, own: ReturnType<typeof habits>): SimulatedBatch {
       scaleStepG: own.scaleStepG,
     }),
   );
-  return { toldMix, toldAir, pieces };
+  const logged = air.map(({ fromDay, chamberC, humidityPct }) => ({
+    fromDay,
+    chamberC: chamberC - own.temperatureBiasC,
+    humidityPct: Math.min(100, humidityPct - (fromDay < fermentDays ? 0 : own.humidityBiasPct)),
+  }));
+  return { toldMix, programme, log: own.care === 'log' ? logged : null, pieces };
 }
 
 function hangPiece(
@@ -207,8 +224,16 @@ function hangPiece(
 }
 
 /** A maker with this many batches behind one another in one chamber. */
-export function simulateMaker({ seed, batches }: { seed: number; batches: number }): SimulatedMaker {
+export function simulateMaker({
+  seed,
+  care,
+  batches,
+}: {
+  seed: number;
+  care: Care;
+  batches: number;
+}): SimulatedMaker {
   const roll = dice(seed);
-  const own = habits(roll);
+  const own = habits(roll, care);
   return { seed, batches: Array.from({ length: batches }, () => brewBatch(roll, own)) };
 }
