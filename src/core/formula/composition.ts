@@ -1,6 +1,6 @@
 import { saltPctOfCure } from './cure.ts';
 import { cutByFat, cutOf, USUAL_FAT_NDB, USUAL_LEAN_NDB } from './cuts.ts';
-import { type Formula, type FormulaLine, isInMix } from './formula.ts';
+import { type Formula, type FormulaLine, isInMix, type MassesG } from './formula.ts';
 
 /** What a mix is made of by the table of cuts, and what that becomes as it dries. Estimates: a cut is not its table. */
 
@@ -64,7 +64,7 @@ export function mixComposition({
   formula: Formula;
   leanG: number;
   fatG: number;
-  gramsByLine: readonly number[];
+  gramsByLine: MassesG;
 }): MixComposition {
   if (!(leanG + fatG > 0) || gramsByLine.length !== formula.lines.length)
     throw new RangeError(

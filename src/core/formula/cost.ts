@@ -1,13 +1,16 @@
 /** What a kilo of finished sausage has cost. Money is counted in hundredths of whatever the maker's money is. */
 
-export type Cost = { readonly id: string; readonly priceCents: number };
+/** Hundredths of the maker's own money; whole or not. */
+export type Cents = number;
+
+export type Cost = { readonly id: string; readonly priceCents: Cents };
 
 export type FinishedCost = {
-  readonly totalCents: number;
+  readonly totalCents: Cents;
   /** What can be eaten or sold: after drying, samples and dead loss. */
   readonly usableG: number;
-  readonly centsPerKg: number;
-  readonly centsPerPiece: number | null;
+  readonly centsPerKg: Cents;
+  readonly centsPerPiece: Cents | null;
 };
 
 /**

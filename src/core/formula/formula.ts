@@ -121,6 +121,9 @@ export function needsPieces(formula: Formula): boolean {
   return formula.lines.some((line) => line.amount.basis === 'per-piece');
 }
 
+/** Grams, one for every line in the formula's own order. */
+export type MassesG = readonly number[];
+
 /** What the bench gives: the meat, the whole mix (for a percentage of it), and how many pieces. */
 export type Bench = {
   readonly leanG: number;

@@ -34,7 +34,7 @@ export type Guard = {
   readonly asks: 'stop' | 'confirm' | 'tell';
   readonly lineId: string | null;
   readonly value: number | null;
-  readonly threshold: number | null;
+  readonly level: number | null;
   readonly standing: Standing;
 };
 
@@ -55,7 +55,7 @@ const PUMPED_MG_PER_KG = 200;
 const GAME = new Set(['wild-boar', 'venison', 'bear']);
 
 function guard(code: GuardCode, asks: Guard['asks'], more: Partial<Guard> = {}): Guard {
-  return { code, asks, lineId: null, value: null, threshold: null, standing: 'common-practice', ...more };
+  return { code, asks, lineId: null, value: null, level: null, standing: 'common-practice', ...more };
 }
 
 function ofLabel(line: FormulaLine): readonly Guard[] {
@@ -64,9 +64,9 @@ function ofLabel(line: FormulaLine): readonly Guard[] {
   const value = cure.nitritePct;
   const both = cure.nitritePct + cure.nitratePct;
   if (value > 0 && value < WEAKEST_LABEL_PCT)
-    return [guard('label-like-a-fraction', 'confirm', { lineId, value, threshold: WEAKEST_LABEL_PCT })];
+    return [guard('label-like-a-fraction', 'confirm', { lineId, value, level: WEAKEST_LABEL_PCT })];
   if (both > PURE_LABEL_PCT)
-    return [guard('nearly-pure-agent', 'stop', { lineId, value: both, threshold: PURE_LABEL_PCT })];
+    return [guard('nearly-pure-agent', 'stop', { lineId, value: both, level: PURE_LABEL_PCT })];
   return [];
 }
 
@@ -88,7 +88,7 @@ function mostOf(ruleSet: RuleSetId, kind: Formula['kind'], figures: Figures): re
       ? [
           guard('ten-times-over', 'stop', {
             value,
-            threshold: 10 * limit.value,
+            level: 10 * limit.value,
             standing: limit.source.standing,
           }),
         ]
@@ -100,10 +100,10 @@ function nitriteOnMix(nitriteMgPerKg: number): readonly Guard[] {
   const limits = RULE_SETS.US.formula.filter(({ rule }) => rule === 'nitrite-in-most');
   const at = (kind: Formula['kind']) => limits.find(({ kinds }) => kinds.includes(kind))?.limit.value ?? 0;
   const value = Number(nitriteMgPerKg.toPrecision(12));
-  const threshold = at('comminuted');
-  if (value <= threshold || value > at('whole-muscle')) return [];
+  const level = at('comminuted');
+  if (value <= level || value > at('whole-muscle')) return [];
   const code = value <= PUMPED_MG_PER_KG ? 'pumped-limit-on-mix' : 'muscle-limit-on-mix';
-  return [guard(code, 'confirm', { value, threshold, standing: 'read-second-hand' })];
+  return [guard(code, 'confirm', { value, level, standing: 'read-second-hand' })];
 }
 
 /**
@@ -112,7 +112,7 @@ function nitriteOnMix(nitriteMgPerKg: number): readonly Guard[] {
  * Wrong tool: instead of the rules; a formula without guards has not been held against a limit.
  *
  * Units: mg/kg of green meat, % of meat, days.
- * Source: each guard carries its standing; thresholds stand at the head of the file.
+ * Source: each guard carries its standing; levels stand at the head of the file.
  * @example formulaGuards({ formula: { name: '', kind: 'comminuted', species: ['bear'], fatPctOfMeat: 25, lines: [] }, figures: { saltPctOfMeat: 2.8, knownNitrite: { mgPerKgMeat: 0 }, knownNitrate: { mgPerKgMeat: 0 } }, ruleSet: 'US' }).map(({ code }) => code) // => ['no-cure', 'no-starter', 'game']
  */
 export function formulaGuards({
@@ -136,21 +136,21 @@ export function formulaGuards({
   if (cures.length === 0) found.push(guard('no-cure', 'confirm'));
   if (cures.length > 1) found.push(guard('two-cures', 'confirm', { value: nitriteMgPerKg }));
   if (labelled && nitriteMgPerKg > 0 && nitrateMgPerKg === 0 && days > NITRITE_ALONE_DAYS)
-    found.push(guard('nitrite-alone-for-long', 'confirm', { value: days, threshold: NITRITE_ALONE_DAYS }));
+    found.push(guard('nitrite-alone-for-long', 'confirm', { value: days, level: NITRITE_ALONE_DAYS }));
   if (labelled && nitriteMgPerKg === 0 && nitrateMgPerKg > 0)
     found.push(guard('nitrate-alone', 'confirm', { value: nitrateMgPerKg }));
   if (labelled && nitriteMgPerKg > 0 && nitriteMgPerKg < LITTLE_NITRITE_MG_PER_KG)
     found.push(
       guard('little-nitrite', 'confirm', {
         value: nitriteMgPerKg,
-        threshold: LITTLE_NITRITE_MG_PER_KG,
+        level: LITTLE_NITRITE_MG_PER_KG,
         standing: 'read-second-hand',
       }),
     );
   if (labelled && figures.saltPctOfMeat < LITTLE_SALT_PCT)
-    found.push(guard('little-salt', 'confirm', { ...salt, threshold: LITTLE_SALT_PCT }));
+    found.push(guard('little-salt', 'confirm', { ...salt, level: LITTLE_SALT_PCT }));
   if (figures.saltPctOfMeat > MUCH_SALT_PCT)
-    found.push(guard('much-salt', 'confirm', { value: salt.value, threshold: MUCH_SALT_PCT }));
+    found.push(guard('much-salt', 'confirm', { value: salt.value, level: MUCH_SALT_PCT }));
   if (formula.kind === 'comminuted' && !formula.lines.some(({ role }) => role === 'starter'))
     found.push(guard('no-starter', 'confirm'));
   if (formula.species.some((species) => GAME.has(species))) found.push(guard('game', 'tell'));

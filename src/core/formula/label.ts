@@ -1,5 +1,5 @@
 import type { CureSalt } from './cure.ts';
-import { type Formula, isInMix, isMeat, type Role } from './formula.ts';
+import { type Formula, isInMix, isMeat, type MassesG, type Role } from './formula.ts';
 
 /** What a label says of a batch: its ingredients by weight at mixing, and how much meat went into 100 g. */
 
@@ -15,12 +15,7 @@ export type LabelItem = {
   readonly pctOfMix: number;
 };
 
-function unsorted(
-  formula: Formula,
-  leanG: number,
-  fatG: number,
-  gramsByLine: readonly number[],
-): LabelItem[] {
+function unsorted(formula: Formula, leanG: number, fatG: number, gramsByLine: MassesG): LabelItem[] {
   const items: LabelItem[] = [];
   const item = (more: Omit<LabelItem, 'pctOfMix'>) => items.push({ ...more, pctOfMix: 0 });
   for (const [role, massG] of [
@@ -72,7 +67,7 @@ export function labelItems({
   formula: Formula;
   leanG: number;
   fatG: number;
-  gramsByLine: readonly number[];
+  gramsByLine: MassesG;
 }): readonly LabelItem[] {
   const meatG = leanG + fatG;
   if (!(meatG > 0) || gramsByLine.length !== formula.lines.length)

@@ -1,4 +1,4 @@
-import type { Formula, SugarKind } from './formula.ts';
+import type { Formula, MassesG, SugarKind } from './formula.ts';
 
 /** Sugar and the pH it ends at. Two trade rules differ threefold, so all that is said is a band, until own batches narrow it. */
 
@@ -53,7 +53,7 @@ export function sugarInMix({
 }: {
   formula: Formula;
   meatG: number;
-  gramsByLine: readonly number[];
+  gramsByLine: MassesG;
 }): SugarInMix {
   if (!(meatG > 0) || gramsByLine.length !== formula.lines.length)
     throw new RangeError(`sugarInMix: gramsByLine requires meat and one mass a line, got ${meatG} g of meat`);
