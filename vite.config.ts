@@ -67,6 +67,7 @@ export default defineConfig({
     target: 'es2022',
     modulePreload: { polyfill: false },
     assetsInlineLimit: 0,
+    cssCodeSplit: false,
     rolldownOptions: {
       input: ['index.html', 'src/app/service-worker.ts'],
       output: {
@@ -76,6 +77,8 @@ export default defineConfig({
   },
   test: {
     environment: 'node',
+    // Laws are tried on hundreds of cases, on machines that may be busy.
+    testTimeout: 60_000,
     projects: [
       tests('unit', ['tests/**/*.test.{ts,tsx}'], ['tests/browser/**', 'tests/built/**', 'tests/faults/**']),
       tests('built', ['tests/built/**/*.test.ts']),

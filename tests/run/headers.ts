@@ -11,7 +11,7 @@ export function parseHeaders(text: string): HeaderRule[] {
     });
 }
 
-export function headersFor(rules: readonly HeaderRule[], path: string): Record<string, string> {
+export function headersFor(rules: readonly HeaderRule[], path: string): Record<string, string | undefined> {
   const fits = (rule: HeaderRule) =>
     rule.path.endsWith('*') ? path.startsWith(rule.path.slice(0, -1)) : path === rule.path;
   return Object.assign({}, ...rules.filter(fits).map((rule) => rule.headers));
