@@ -8,7 +8,9 @@ import { due } from './en/due.ts';
 import { ferment } from './en/ferment.ts';
 import { fields } from './en/fields.ts';
 import { formulaEdit } from './en/formula-edit.ts';
+import { formulaSheets } from './en/formula-sheets.ts';
 import { formulas } from './en/formulas.ts';
+import { guards } from './en/guards.ts';
 import { hanging } from './en/hanging.ts';
 import { hazards } from './en/hazards.ts';
 import { keeping } from './en/keeping.ts';
@@ -46,7 +48,9 @@ export const en = {
   due,
   fields,
   formulaEdit,
+  formulaSheets,
   formulas,
+  guards,
   hazards,
   limits,
   openBatch,

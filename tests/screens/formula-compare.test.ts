@@ -84,11 +84,8 @@ describe('two versions side by side', () => {
     ]);
   });
 
-  test('another order is told', () => {
+  test('another order alone is no difference', () => {
     const [a, b] = [line('a', 1), line('b', 2)];
-    expect(told(formula([a, b]), formula([b, a])).map((row) => row.at(-1))).toEqual([
-      'place in the order',
-      'place in the order',
-    ]);
+    expect(told(formula([a, b]), formula([b, a]))).toEqual([]);
   });
 });

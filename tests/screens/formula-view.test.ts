@@ -198,7 +198,7 @@ test('the starter says which of its bounds decided', () => {
   };
   const shown = view(formula([starter]), { lean: '1200', fat: '0' });
   expect(grams(shown)).toEqual(['6.25 g']);
-  expect(shown.lines[0]?.note).toContain('the share of a pack is more');
+  expect(shown.lines[0]?.amount).toContain('here the share of the pack is more');
 });
 
 test('a line by the piece waits for the count of pieces', () => {

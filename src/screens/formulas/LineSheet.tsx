@@ -57,21 +57,24 @@ export function LineSheet(props: LineSheetProps) {
       {amountFields(line, place, words).map((field) => (
         <AmountField key={field.field} view={field} line={line} onLine={onLine} />
       ))}
+      {line.role === 'cure' && <CureFields {...{ line, onLine, place, words }} />}
       {meat ? (
         <p className={styles.hint}>{say.meatShare}</p>
       ) : (
-        <>
-          <Choice
-            label={say.basis}
-            hint={say.basisHint}
-            options={basesOf(words)}
-            value={line.basis}
-            onValue={onBasis}
-          />
-          <Recipe {...props} />
-        </>
+        <details className={styles.more}>
+          <summary>{say.otherBase}</summary>
+          <div className={styles.fields}>
+            <Choice
+              label={say.basis}
+              hint={say.basisHint}
+              options={basesOf(words)}
+              value={line.basis}
+              onValue={onBasis}
+            />
+            <Recipe {...props} />
+          </div>
+        </details>
       )}
-      {line.role === 'cure' && <CureFields {...{ line, onLine, place, words }} />}
       <More {...props} />
       <div className={styles.moves}>
         <Button onPress={() => onMove(-1)}>{say.earlier}</Button>

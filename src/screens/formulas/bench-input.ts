@@ -80,3 +80,19 @@ export function restoreBench(kept: unknown): BenchTexts | null {
     ? { lean, fat, pieces }
     : null;
 }
+
+/** Meat that was worked out elsewhere, written into the fields in whole grams or thousandths of a pound. */
+export function meatTexts(
+  { leanG, fatG, pieces }: BenchRead,
+  before: BenchTexts,
+  place: Place,
+  words: Words,
+): BenchTexts {
+  const unit = benchUnit(place);
+  const text = (massG: number) => {
+    const value = massFromG({ massG, unit });
+    const shown = unit === 'g' ? Math.round(value) : Math.round(value * 1000) / 1000;
+    return plainNumber(shown, place, words);
+  };
+  return { lean: text(leanG), fat: text(fatG), pieces: pieces === null ? before.pieces : String(pieces) };
+}

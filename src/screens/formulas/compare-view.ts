@@ -1,3 +1,4 @@
+import { formulaDiff, type LineChange } from '#core/formula/diff.ts';
 import type { Formula, FormulaLine } from '#core/formula/formula.ts';
 import type { Place } from '#record/place.ts';
 import type { Words } from '#words/en.ts';
@@ -6,7 +7,7 @@ import { amountText, labelText, smallMass } from './amount-text.ts';
 
 export type Change = 'same' | 'changed' | 'added' | 'removed';
 
-/** One row of two versions side by side. `details` names what differs, where it is more than the two texts show. */
+/** One row of two versions side by side. `details` names what differs where the two texts do not show it. */
 export type CompareRow = {
   readonly key: string;
   readonly title: string;
@@ -21,38 +22,75 @@ export type CompareView = { readonly sentence: Said; readonly rows: readonly Com
 
 type Spoken = { readonly place: Place; readonly words: Words };
 
-/** Two versions line by line. Lines are the same line by their id, whatever they are called. */
+/** Two versions line by line: what differs in the whole formula first, then every line in the order of the right side. */
 export function compareView(left: Formula, right: Formula, spoken: Spoken): CompareView {
+  const { fields, lines } = formulaDiff(left, right);
   const say = spoken.words.formulas.history;
-  const rows = [...headRows(left, right, spoken), ...lineRows(left, right, spoken)];
-  const count = rows.filter(({ change }) => change !== 'same').length;
+  const head = fields.map(({ field }) => {
+    const texts = { left: fieldText(left, field, spoken), right: fieldText(right, field, spoken) };
+    const change = texts.left === '' ? 'added' : texts.right === '' ? 'removed' : 'changed';
+    return row({ key: field, title: fieldName(field, spoken), change, ...texts, details: '' }, spoken);
+  });
+  const rows = [...head, ...lineRows(left, right, lines, spoken)];
+  const count = fields.length + lines.length;
   return { sentence: count === 0 ? say.same : say.differ(count), rows };
 }
 
-const FIELDS = [
-  'name',
-  'kind',
-  'species',
-  'fatPctOfMeat',
-  'diameterMm',
-  'pieceG',
-  'targetLossPct',
-  'plannedDays',
-  'note',
-] as const;
-
-/** Fields of the whole formula: only those that differ. */
-function headRows(left: Formula, right: Formula, spoken: Spoken): CompareRow[] {
-  const say = spoken.words.formulas.history;
-  return FIELDS.flatMap((field) => {
-    const [before, after] = [fieldText(left, field, spoken), fieldText(right, field, spoken)];
-    return before === after
-      ? []
-      : [row({ key: field, title: say.field[field], left: before, right: after, details: '', spoken })];
+function lineRows(
+  left: Formula,
+  right: Formula,
+  changes: readonly LineChange[],
+  spoken: Spoken,
+): CompareRow[] {
+  const rows = right.lines.map((line) => {
+    const found = changes.find((each) => each.change !== 'removed' && each.after === line);
+    const before = found === undefined ? line : found.change === 'changed' ? found.before : null;
+    return row(
+      {
+        key: `line ${line.id}`,
+        title: line.name,
+        change: found?.change ?? 'same',
+        left: before ? lineText(before, spoken) : '',
+        right: lineText(line, spoken),
+        details: found?.change === 'changed' ? detailsText(found, spoken) : '',
+      },
+      spoken,
+    );
   });
+  for (const each of changes) {
+    if (each.change !== 'removed') continue;
+    const { id, name } = each.before;
+    const gone = {
+      key: `gone ${id}`,
+      title: name,
+      change: 'removed',
+      left: lineText(each.before, spoken),
+    } as const;
+    rows.splice(left.lines.indexOf(each.before), 0, row({ ...gone, right: '', details: '' }, spoken));
+  }
+  return rows;
 }
 
-function fieldText(formula: Formula, field: (typeof FIELDS)[number], { place, words }: Spoken): string {
+function lineText(line: FormulaLine, { place, words }: Spoken): string {
+  const amount = amountText(line.amount, place, words);
+  return line.cure ? `${amount} · ${labelText(line.cure, place, words)}` : amount;
+}
+
+function detailsText(change: Extract<LineChange, { change: 'changed' }>, { words }: Spoken): string {
+  const names: Readonly<Record<string, string>> = words.formulas.history.lineField;
+  return change.fields
+    .map(({ field, before }) =>
+      field === 'name' ? `${names[field]}: ${String(before)}` : (names[field] ?? field),
+    )
+    .join(', ');
+}
+
+function fieldName(field: string, { words }: Spoken): string {
+  const names: Readonly<Record<string, string>> = words.formulas.history.field;
+  return names[field] ?? field;
+}
+
+function fieldText(formula: Formula, field: string, { place, words }: Spoken): string {
   const number = (value: number | undefined, unit: string) =>
     value === undefined ? '' : `${words.workings.exactly(value, place)}\u00a0${unit}`;
   switch (field) {
@@ -72,93 +110,17 @@ function fieldText(formula: Formula, field: (typeof FIELDS)[number], { place, wo
       return number(formula.targetLossPct, '%');
     case 'plannedDays':
       return number(formula.plannedDays, words.formulas.history.days);
-    case 'note':
+    default:
       return formula.note ?? '';
   }
 }
 
-/** Lines in the order of the right side; those that were left out stand where they stood. */
-function lineRows(left: Formula, right: Formula, spoken: Spoken): CompareRow[] {
-  const rightIds = new Set(right.lines.map(({ id }) => id));
-  const before = new Map(left.lines.map((line) => [line.id, line]));
-  const ordered: { id: string; old: FormulaLine | undefined; now: FormulaLine | undefined }[] =
-    right.lines.map((now) => ({ id: now.id, old: before.get(now.id), now }));
-  left.lines.forEach((old, at) => {
-    if (!rightIds.has(old.id))
-      ordered.splice(Math.min(at, ordered.length), 0, { id: old.id, old, now: undefined });
-  });
-  const moved = movedIds(left, right);
-  return ordered.map(({ id, old, now }) => {
-    const details = old && now ? lineDetails(old, now, moved.has(id), spoken) : [];
-    return row({
-      key: `line ${id}`,
-      title: now?.name ?? old?.name ?? id,
-      left: old ? lineText(old, spoken) : '',
-      right: now ? lineText(now, spoken) : '',
-      details: details.join(', '),
-      spoken,
-    });
-  });
-}
-
-/** Of the lines on both sides, those that stand after another one than before. */
-function movedIds(left: Formula, right: Formula): ReadonlySet<string> {
-  const common = new Set(
-    left.lines.map(({ id }) => id).filter((id) => right.lines.some((line) => line.id === id)),
-  );
-  const order = (formula: Formula) => formula.lines.map(({ id }) => id).filter((id) => common.has(id));
-  const before = order(left);
-  return new Set(order(right).filter((id, at) => before[at] !== id));
-}
-
-function lineText(line: FormulaLine, { place, words }: Spoken): string {
-  const amount = amountText(line.amount, place, words);
-  return line.cure ? `${amount} · ${labelText(line.cure, place, words)}` : amount;
-}
-
-function lineDetails(old: FormulaLine, now: FormulaLine, moved: boolean, { words }: Spoken): string[] {
+function row(given: Omit<CompareRow, 'word'>, { words }: Spoken): CompareRow {
   const say = words.formulas.history;
-  const differs = (of: (line: FormulaLine) => unknown) => JSON.stringify(of(old)) !== JSON.stringify(of(now));
-  return [
-    differs((line) => line.name) ? `${say.lineField.name}: ${old.name}` : '',
-    differs((line) => line.role) ? say.lineField.role : '',
-    differs((line) => line.amount) ? say.lineField.amount : '',
-    differs((line) => line.cure) ? say.lineField.cure : '',
-    differs((line) => line.sugarKind) ? say.lineField.sugarKind : '',
-    differs((line) => line.hiddenSugarPct) ? say.lineField.hiddenSugarPct : '',
-    differs((line) => line.sulphiteMgPerKg) ? say.lineField.sulphiteMgPerKg : '',
-    differs((line) => line.allergens) ? say.lineField.allergens : '',
-    differs((line) => [line.cutNdb, line.ownFatPct]) ? say.lineField.meat : '',
-    differs((line) => line.note) ? say.lineField.note : '',
-    moved ? say.moved : '',
-  ].filter((each) => each !== '');
-}
-
-function row({
-  key,
-  title,
-  left,
-  right,
-  details,
-  spoken: { words },
-}: {
-  key: string;
-  title: string;
-  left: string;
-  right: string;
-  details: string;
-  spoken: Spoken;
-}): CompareRow {
-  const say = words.formulas.history;
-  const change: Change =
-    left === '' ? 'added' : right === '' ? 'removed' : left === right && details === '' ? 'same' : 'changed';
   return {
-    key,
-    title,
-    change,
-    word: change === 'same' ? say.unchanged : say[change],
-    left: left === '' ? say.absent : left,
-    right: right === '' ? say.absent : right,
-    details,
+    ...given,
+    word: given.change === 'same' ? say.unchanged : say[given.change],
+    left: given.left === '' ? say.absent : given.left,
+    right: given.right === '' ? say.absent : given.right,
   };
 }

@@ -1,5 +1,6 @@
 import type { Figures } from '#core/formula/figures.ts';
-import { type Formula, isInMix, isMeat } from '#core/formula/formula.ts';
+import type { Formula } from '#core/formula/formula.ts';
+import { formulaProblems } from '#core/formula/problems.ts';
 import { type BenchScale, chooseScale } from '#core/formula/scale.ts';
 import { figureBounds, lineError, weighingErrorG } from '#core/formula/scale-error.ts';
 import { type WeighOut, weighOut } from '#core/formula/weigh-out.ts';
@@ -117,10 +118,5 @@ function ruleOf(finding: Finding, ruleSet: RuleSetId, kind: Formula['kind']): Fo
 
 /** Whether the percentages of the whole mix leave room for meat; a formula from elsewhere may not. */
 export function leavesRoom(formula: Formula): boolean {
-  const sharesPct = formula.lines.reduce(
-    (sumPct, { amount, role }) =>
-      sumPct + (amount.basis === 'pct-of-total' && isInMix(role) && !isMeat(role) ? amount.amountPct : 0),
-    0,
-  );
-  return sharesPct < 100;
+  return formulaProblems(formula).every(({ code }) => code !== 'mix-is-all-shares');
 }

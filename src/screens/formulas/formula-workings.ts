@@ -1,7 +1,7 @@
 /** The working of each figure of a plan, from the very values that the figure was computed from. */
 import { saltPctOfSlice } from '#core/formula/slice.ts';
 import type { Source } from '#core/rules/rule.ts';
-import type { Measure } from '#core/rules/rule-sets.ts';
+import type { FormulaRule, Measure } from '#core/rules/rule-sets.ts';
 import { FSIS_7620_3 } from '#core/rules/sources.ts';
 import type { WorkingRow, WorkingText } from '#ui/Working.tsx';
 import { decimal, joined, mass } from '#words/format.ts';
@@ -32,45 +32,52 @@ export function limited(
 }
 
 function beside(value: number, limit: { value: number; relation: string }, place: Spoken['place']): string {
-  const places = Math.max(1, (String(limit.value).split('.')[1] ?? '').length);
-  return decimal(value, places, place, limit.relation.startsWith('<') ? 'up' : 'down');
+  return decimal(value, placesOf(limit), place, limit.relation.startsWith('<') ? 'up' : 'down');
 }
 
-export function findingWorking(each: PlanFinding, plan: FormulaPlan, given: Spoken & ViewGiven): WorkingText {
+export function findingWorking(
+  each: PlanFinding,
+  { measure, rule, limit }: FormulaRule,
+  plan: FormulaPlan,
+  given: ViewGiven,
+): WorkingText {
   const { place, words } = given;
-  const { finding, rule, fromValue, toValue, unroundedValue } = each;
+  const { finding, fromValue, toValue, unroundedValue } = each;
   const say = words.formulas.working;
-  const measure: Measure = rule?.measure ?? 'nitrite';
+  const about: Readonly<Record<string, string>> = words.formulas.about;
   const shown = limited(each, place, words);
-  const unit = finding.limit?.unit ?? '';
-  const at = (value: number) => (finding.limit ? beside(value, finding.limit, place) : '');
+  const inUnit = (text: string) => `${text}\u00a0${limit.unit}`;
   const rows = measure === 'salt-of-mix' ? saltRows(plan, given, 'mix') : cureRows(measure, plan, given);
   if (unroundedValue !== null)
-    rows.push({
-      label: say.unrounded,
-      value: `${words.workings.exactly(unroundedValue, place)}\u00a0${unit}`,
-    });
+    rows.push({ label: say.unrounded, value: inUnit(words.workings.exactly(unroundedValue, place)) });
   if (fromValue !== null && toValue !== null)
-    rows.push({ label: say.ends, value: `${say.endsText(at(fromValue), at(toValue))}\u00a0${unit}` });
-  const caution =
-    finding.verdict === 'deviation'
-      ? finding.limit?.relation === '>='
-        ? say.under
-        : say.deviation
-      : say.planned;
+    rows.push({
+      label: say.ends,
+      value: inUnit(say.endsText(beside(fromValue, limit, place), beside(toValue, limit, place))),
+    });
+  const failed = limit.relation === '>=' ? say.under : say.deviation;
   return {
-    title: words.formulas.about[rule?.rule === undefined ? 'rule-set' : (rule.rule as 'nitrite-in-most')],
+    title: about[rule] ?? rule,
     equation: say.equation[measure],
     rows,
     ...(shown ? { result: { label: shown.what, value: shown.figure } } : {}),
-    ...(finding.limit ? { limit: words.workings.limit(finding.limit, place) } : {}),
-    caution,
-    sources: (finding.limit
-      ? [finding.limit.source, equationSource(measure, given)]
-      : [equationSource(measure, given)]
-    ).map((source) => words.workings.source(source)),
+    limit: words.workings.limit(limit, place),
+    caution: finding.verdict === 'deviation' ? failed : say.planned,
+    sources: [limit.source, equationSource(measure, given)].map((each) => words.workings.source(each)),
     words: words.workings.words,
   };
+}
+
+/** Nitrite by weight of its salt is shown with the places of the limit on just that, so that a page shows one figure. */
+export function nitritePlaces({ findings }: FormulaPlan): number {
+  const rule = findings.find(
+    ({ rule: each }) => each?.measure === 'nitrite' && each.limit.relation === '<=',
+  )?.rule;
+  return rule ? placesOf(rule.limit) : 1;
+}
+
+function placesOf({ value }: { value: number }): number {
+  return Math.max(1, (String(value).split('.')[1] ?? '').length);
 }
 
 export function nitriteWorking(plan: FormulaPlan, given: ViewGiven): WorkingText {
@@ -82,7 +89,7 @@ export function nitriteWorking(plan: FormulaPlan, given: ViewGiven): WorkingText
     rows: cureRows('nitrite', plan, given),
     result: {
       label: words.formulas.measure.nitrite,
-      value: `${decimal(plan.out.figures.knownNitrite.mgPerKgMeat, 2, place, 'up')}\u00a0mg/kg`,
+      value: `${decimal(plan.out.figures.knownNitrite.mgPerKgMeat, nitritePlaces(plan), place, 'up')}\u00a0mg/kg`,
     },
     caution: working.planned,
     sources: [words.workings.source(FSIS_7620_3)],

@@ -27,7 +27,7 @@ export const formulaEdit = {
     plannedDays: 'weeks for thin pieces, months for thick ones',
   },
   days: 'days',
-  plan: 'As planned',
+  plan: 'Kind, species, diameter, loss, days, note',
   note: 'Note on the formula',
   versionNote: 'What changed, and why',
   versionHint: 'Stands beside this version in the list.',
@@ -59,6 +59,7 @@ export const formulaEdit = {
   line: {
     name: 'Name',
     role: 'Kind of line',
+    otherBase: 'Count it on something else, or type it as a recipe prints it',
     basis: 'Counted on',
     basisHint: 'Switching keeps the grams of a batch with 1 kg of meat.',
     basisOf: {

@@ -145,22 +145,27 @@ export const formulas = {
   rounding: { nearest: '', down: 'rounded down', up: 'rounded up' },
   onScale: (scale: string, off: string): string => `${scale}, ± ${off} %`,
   portions: (count: number): string => `in ${count} portions`,
-  why: { dose: 'by weight of meat', pack: 'the share of a pack is more', least: 'never less than this' },
+  why: {
+    'per-kg': 'here by weight of meat',
+    'pack-share': 'here the share of the pack is more',
+    minimum: 'here the least is more',
+  },
 
   figures: {
     totalSalt: 'total salt',
-    saltNote: (cureSalt: string): string => `${cureSalt} of it from the curing salt`,
+    saltNote: (cureSalt: string): string => `of meat; ${cureSalt} comes with the curing salt`,
     slice: 'salt in the slice',
     sliceNote: (loss: string): string => `at ${loss} % loss`,
-    nitrite: 'nitrite going in',
-    nitriteNote: (ion: string): string => `${ion} as ion`,
-    ofMeat: '% of meat',
+    nitrite: 'nitrite, mg/kg',
+    nitriteNote: (ion: string): string => `of meat; ${ion} as ion`,
+    ofMeat: 'of meat',
   },
 
   findings: 'Against the rule set',
-  ruleSet: (name: string): string => `Rule set: ${name}`,
-  compared: (day: string | null): string =>
-    day === null ? 'never compared with the official text' : `compared with the official text on ${day}`,
+  ruleSet: (name: string, comparedOn: string | null): string =>
+    comparedOn === null
+      ? `Rule set: ${name}; its figures were never compared with the official text.`
+      : `Rule set: ${name}; its figures were compared with the official text on ${comparedOn}.`,
   chooseRuleSet: 'choose a rule set',
   toRuleSet: 'Choose a rule set',
   finding: (verdict: string, about: string): string => `${verdict}: ${about}`,
@@ -226,6 +231,9 @@ export const formulas = {
     under: 'Under the least that the text asks for: ask the local authority before such a mix is used.',
   },
 
+  premix: (says: { cure: string; salt: string; use: string; rest: string; off: string }): string =>
+    `No finer scale? Stir ${says.cure} curing salt evenly into ${says.salt} salt, weigh ${says.use} of that and ${says.rest} plain salt: the step then leaves ${says.off}\u00a0% open. Label what is left over and keep it locked away.`,
+  guards: 'Look at this first',
   cautions: 'Before you weigh',
   usual: [
     'Weigh curing salt, never spoon it. Nitrite holds back Clostridium botulinum; too much of it poisons.',
@@ -256,7 +264,6 @@ export const formulas = {
     added: 'added',
     removed: 'left out',
     changed: 'changed',
-    moved: 'place in the order',
     unchanged: 'the same',
     absent: '–',
     newer: (number: number): string => `There is a newer version: ${number}.`,
@@ -281,7 +288,8 @@ export const formulas = {
       hiddenSugarPct: 'hidden sugar',
       sulphiteMgPerKg: 'sulphite',
       allergens: 'allergens',
-      meat: 'cut',
+      cutNdb: 'cut',
+      ownFatPct: 'fat of the cut',
       note: 'note',
     },
   },

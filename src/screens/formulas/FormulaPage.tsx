@@ -1,0 +1,118 @@
+import { useState } from 'react';
+import type { EntryOf } from '#record/entry.ts';
+import type { Place, Scale } from '#record/place.ts';
+import { benchScales } from '#record/weigh-out-figures.ts';
+import type { Kept } from '#store/use-draft.ts';
+import { Button } from '#ui/Button.tsx';
+import { SliceDrawing } from '#ui/drawings/SliceDrawing.tsx';
+import { Figure, Figures } from '#ui/Figure.tsx';
+import { Notice } from '#ui/Notice.tsx';
+import { Page } from '#ui/Page.tsx';
+import type { Words } from '#words/en.ts';
+import { BenchFields } from './BenchFields.tsx';
+import { type BenchTexts, firstBench, meatTexts, readBench } from './bench-input.ts';
+import { Cautions, Guards } from './Cautions.tsx';
+import { Findings } from './Findings.tsx';
+import { FormulaLines } from './FormulaLines.tsx';
+import styles from './FormulaScreen.module.css';
+import { FormulaSheets, type SheetName } from './FormulaSheets.tsx';
+import { formulaView, type ShownBase } from './formula-view.ts';
+import { versionLine } from './versions-view.ts';
+
+export type Version = EntryOf<'formula-saved'>;
+
+export type FormulaPageProps = {
+  words: Words;
+  place: Place;
+  id: string;
+  versions: readonly Version[];
+  newest: Version;
+  kept: Kept<BenchTexts>;
+  scales: readonly Scale[];
+  saved: readonly Version[];
+};
+
+/** One version of a formula, scaled by the meat in the fields. */
+export function FormulaPage(props: FormulaPageProps) {
+  const { words, place, id, versions, newest, kept, scales, saved } = props;
+  const [chosen, setChosen] = useState<string | null>(null);
+  const [base, setBase] = useState<ShownBase>('written');
+  const [sheet, setSheet] = useState<SheetName | null>(null);
+  const version = versions.find((each) => each.id === chosen) ?? newest;
+  const { formula } = version.body;
+  const texts = kept.value ?? firstBench(formula, place, words);
+  const { bench, problems } = readBench({ texts, formula, place, words });
+  const view = formulaView({
+    ...{ formula, bench, scales, base, place, words },
+    benchScales: benchScales(scales),
+  });
+  const say = words.formulas;
+  return (
+    <Page
+      title={formula.name}
+      line={versionLine(version, versions, words)}
+      back={{ href: '#/formulas', label: say.title }}
+      sentence={view.sentence}
+      acts={
+        <>
+          <Button href={`#/formulas/${id}/edit`}>{say.edit}</Button>
+          <Button kind="primary" href={`#/formulas/${id}/open`}>
+            {say.open}
+          </Button>
+        </>
+      }
+    >
+      {version !== newest && (
+        <Notice
+          kind="caution"
+          act={
+            <Button kind="quiet" onPress={() => setChosen(null)}>
+              {say.history.toNewest}
+            </Button>
+          }
+        >
+          {say.history.newer(versions.length)}
+        </Notice>
+      )}
+      <Findings findings={view.findings} ruleSet={view.ruleSet} words={words} />
+      <Guards guards={view.guards} words={words} />
+      <BenchFields {...{ formula, texts, problems, place, words }} onTexts={kept.set} />
+      <FormulaLines view={view} base={base} onBase={setBase} words={words} />
+      {view.premix && <Notice kind="caution">{view.premix}</Notice>}
+      {scales.length === 0 && (
+        <Notice
+          kind="caution"
+          act={
+            <Button kind="quiet" href="#/kit/scales">
+              {say.addScale}
+            </Button>
+          }
+        >
+          {say.noScale}
+        </Notice>
+      )}
+      {view.figures.length > 0 && (
+        <div className={styles.figures}>
+          <Figures>
+            {view.figures.map((figure) => (
+              <Figure key={figure.label} {...figure} />
+            ))}
+          </Figures>
+          <div className={styles.slice}>
+            <SliceDrawing seed={7} />
+          </div>
+        </div>
+      )}
+      <Cautions words={words} />
+      {formula.note && <p className={styles.note}>{formula.note}</p>}
+      <FormulaSheets
+        open={sheet}
+        onOpen={setSheet}
+        {...{ formula, version, versions, saved, place, words }}
+        plan={view.plan}
+        onShow={setChosen}
+        onMeat={(meat) => kept.set(meatTexts(meat, texts, place, words))}
+      />
+    </Page>
+  );
+}

@@ -1,0 +1,110 @@
+import type { Formula } from '#core/formula/formula.ts';
+import type { Place } from '#record/place.ts';
+import { newSubject } from '#store/append.ts';
+import { useAppend } from '#store/use-append.ts';
+import { Button } from '#ui/Button.tsx';
+import { List, Row } from '#ui/List.tsx';
+import { SavedMark } from '#ui/SavedMark.tsx';
+import type { Words } from '#words/en.ts';
+import { CasingSheet, LabelSheet, SugarSheet, WaysSheet } from './CalcSheets.tsx';
+import type { Version } from './FormulaPage.tsx';
+import styles from './FormulaScreen.module.css';
+import type { FormulaPlan } from './formula-plan.ts';
+import { formulaHref } from './formulas-view.ts';
+import { VersionsSheet } from './VersionsSheet.tsx';
+import type { WaysView } from './ways-view.ts';
+
+export type SheetName = 'ways' | 'casing' | 'sugar' | 'label' | 'versions';
+
+/** What else can be done with a formula: each row opens its sheet. */
+export function FormulaSheets({
+  open,
+  onOpen,
+  formula,
+  plan,
+  version,
+  versions,
+  saved,
+  onShow,
+  onMeat,
+  place,
+  words,
+}: {
+  open: SheetName | null;
+  onOpen: (sheet: SheetName | null) => void;
+  formula: Formula;
+  plan: FormulaPlan | null;
+  version: Version;
+  versions: readonly Version[];
+  saved: readonly Version[];
+  onShow: (version: string) => void;
+  onMeat: (meat: NonNullable<WaysView['meat']>) => void;
+  place: Place;
+  words: Words;
+}) {
+  const { saving, save } = useAppend(place.initials);
+  const say = words.formulas;
+  const more = words.formulaSheets;
+  const close = () => onOpen(null);
+  const shared = { formula, plan, place, words, onClose: close };
+  const mark = words.app.saving(saving);
+  const copy = async () => {
+    const subject = newSubject('formula');
+    const number = versions.findIndex(({ id }) => id === version.id) + 1;
+    const { ok } = await save([
+      {
+        kind: 'formula-saved',
+        subject,
+        refs: [version.subject],
+        body: {
+          formula: { ...formula, name: say.copyName(formula.name).slice(0, 80) },
+          note: say.copyNote(formula.name, number),
+          from: { formula: version.subject, entry: version.id },
+        },
+      },
+    ]);
+    if (ok) window.location.hash = formulaHref(subject);
+  };
+  return (
+    <section className={styles.more}>
+      <h2>{more.heading}</h2>
+      <List label={more.heading}>
+        <Row title={more.ways.title} note={more.ways.row} onPress={() => onOpen('ways')} />
+        <Row title={more.casing.title} note={more.casing.row} onPress={() => onOpen('casing')} />
+        <Row title={more.sugar.title} note={more.sugar.row} onPress={() => onOpen('sugar')} />
+        {plan && <Row title={more.label.title} note={more.label.row} onPress={() => onOpen('label')} />}
+        <Row
+          title={say.history.heading}
+          note={say.versions(versions.length)}
+          onPress={() => onOpen('versions')}
+        />
+      </List>
+      <Button kind="quiet" disabled={saving.state === 'saving'} onPress={() => void copy()}>
+        {say.copy}
+      </Button>
+      {mark?.state === 'not-saved' && <SavedMark state={mark.state} text={mark.text} />}
+      {open === 'ways' && (
+        <WaysSheet
+          {...shared}
+          onMeat={(meat) => {
+            onMeat(meat);
+            close();
+          }}
+        />
+      )}
+      {open === 'casing' && <CasingSheet {...shared} />}
+      {open === 'sugar' && <SugarSheet {...shared} />}
+      {open === 'label' && plan && <LabelSheet {...shared} plan={plan} />}
+      <VersionsSheet
+        open={open === 'versions'}
+        onClose={close}
+        {...{ versions, saved, place, words }}
+        shown={version.id}
+        onShow={(entry) => {
+          onShow(entry);
+          close();
+        }}
+      />
+    </section>
+  );
+}

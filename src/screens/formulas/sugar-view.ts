@@ -1,0 +1,80 @@
+import { finalPhBand } from '#core/formula/final-ph.ts';
+import type { Formula } from '#core/formula/formula.ts';
+import { PRACTICE_FACTOR, sugarForPh, sugarInMix } from '#core/formula/sugar.ts';
+import type { Place } from '#record/place.ts';
+import type { Words } from '#words/en.ts';
+import { decimal } from '#words/format.ts';
+import { type CalcView, readFields, type Texts } from './calc-view.ts';
+import type { FormulaPlan } from './formula-plan.ts';
+
+/** The start at which the estimate of the end was read to hold. */
+const HOLDS = { low: 5.4, high: 6.2, mostGPerKg: 10 };
+
+export function sugarView({
+  texts,
+  formula,
+  plan,
+  place,
+  words,
+}: {
+  texts: Texts;
+  formula: Formula;
+  plan: FormulaPlan | null;
+  place: Place;
+  words: Words;
+}): CalcView {
+  const say = words.formulaSheets.sugar;
+  const ph = (key: 'startPh' | 'targetPh', first: string) =>
+    ({ key, label: say.field[key], unit: 'pH', least: 4, most: 7, first }) as const;
+  const { views, values } = readFields([ph('startPh', ''), ph('targetPh', '')], texts, place, words);
+  const sugar = plan
+    ? sugarInMix({
+        formula,
+        meatG: plan.out.leanG + plan.out.fatG,
+        gramsByLine: plan.out.lines.map(({ exactG }) => exactG),
+      })
+    : null;
+  const one = (value: number) => decimal(value, 1, place);
+  const band = (low: number, high: number, unit = '') => `${say.band(one(low), one(high))}${unit}`;
+  const inIt = sugar
+    ? [
+        { label: say.inIt, value: band(sugar.addedLowGPerKg, sugar.addedHighGPerKg, '\u00a0g/kg') },
+        ...(sugar.hiddenGPerKg > 0
+          ? [{ label: say.hidden, value: `~${one(sugar.hiddenGPerKg)}\u00a0g/kg` }]
+          : []),
+      ]
+    : [];
+  if (values === null) return { fields: views, results: inIt, notes: [say.note] };
+  const { startPh, targetPh } = values;
+  if (!(targetPh < startPh)) return { fields: views, results: inIt, notes: [say.order, say.note] };
+  const need = sugarForPh({
+    startPh,
+    targetPh,
+    factor: PRACTICE_FACTOR,
+    hiddenGPerKg: sugar?.hiddenGPerKg ?? 0,
+  });
+  return {
+    fields: views,
+    results: [
+      { label: say.need, value: band(need.addLowGPerKg, need.addHighGPerKg, '\u00a0g/kg') },
+      ...inIt,
+      ...endsAt(startPh, sugar, band, words),
+    ],
+    notes: [say.note],
+  };
+}
+
+function endsAt(
+  startPh: number,
+  sugar: ReturnType<typeof sugarInMix> | null,
+  band: (low: number, high: number) => string,
+  words: Words,
+) {
+  if (sugar === null || !(startPh > HOLDS.low && startPh < HOLDS.high)) return [];
+  const least = sugar.addedLowGPerKg + sugar.hiddenGPerKg;
+  const most = sugar.addedHighGPerKg + sugar.hiddenGPerKg;
+  if (!(most > 0 && most <= HOLDS.mostGPerKg)) return [];
+  const { lowPh } = finalPhBand({ startPh, dextroseGPerKg: most });
+  const { highPh } = finalPhBand({ startPh, dextroseGPerKg: least });
+  return [{ label: words.formulaSheets.sugar.ends, value: band(lowPh, highPh) }];
+}
