@@ -39,7 +39,7 @@ function meatParts(massG: number, line: Pick<FormulaLine, 'cutNdb' | 'ownFatPct'
 
 function dryParts({ role, cure, hiddenSugarPct = 0 }: FormulaLine, massG: number): Parts {
   const sugarG = role === 'sugar' ? massG : (massG * hiddenSugarPct) / 100;
-  const saltG = role === 'salt' ? massG : cure ? (massG * saltPctOfCure(cure)) / 100 : 0;
+  const saltG = cure ? (massG * saltPctOfCure(cure)) / 100 : role === 'salt' ? massG : 0;
   return { waterG: role === 'liquid' ? massG - sugarG : 0, proteinG: 0, fatG: 0, saltG, sugarG, massG };
 }
 

@@ -1,5 +1,5 @@
 import { asSodiumMgPerKg, type CureSalt, ionMgPerKg, ionUpperMgPerKg, saltPctOfCure } from './cure.ts';
-import { type CureLabel, isInMix, isMeat, type Role } from './formula.ts';
+import { type CureLabel, isCure, isInMix, isMeat, type Role } from './formula.ts';
 
 /** Everything that follows from grams on the bench. Planned, rounded and actually weighed grams all go through here. */
 
@@ -83,19 +83,20 @@ export function figuresFromGrams({
   if (!(leanG >= 0 && fatG >= 0 && meatG > 0))
     throw new RangeError(`figuresFromGrams: leanG and fatG require meat above 0 g, got ${leanG} and ${fatG}`);
   const dry = lines.filter(({ role }) => isInMix(role) && !isMeat(role));
-  const cures = dry.filter(({ role }) => role === 'cure');
+  const cures = dry.filter(isCure);
   const gramsOf = (some: readonly LineGrams[]) => some.reduce((total, { massG }) => total + (massG ?? 0), 0);
   const mixG = meatG + gramsOf(dry);
-  const addedSaltG = gramsOf(dry.filter(({ role }) => role === 'salt'));
+  const addedSaltG = gramsOf(dry.filter((line) => line.role === 'salt' && !isCure(line)));
   const cureSaltG = cures.reduce(
     (total, { cure, massG }) => total + (cure ? ((massG ?? 0) * saltPctOfCure(cure)) / 100 : 0),
     0,
   );
   const saltG = addedSaltG + cureSaltG;
   const missing = new Set<string>();
-  for (const { role, massG, cure } of dry) {
-    if (role === 'cure' && !cure) missing.add('cure-label');
-    if (massG === null) missing.add(role === 'cure' || role === 'salt' ? `${role}-grams` : 'line-grams');
+  for (const line of dry) {
+    if (isCure(line) && !line.cure) missing.add('cure-label');
+    if (line.massG === null)
+      missing.add(isCure(line) ? 'cure-grams' : line.role === 'salt' ? 'salt-grams' : 'line-grams');
   }
   const agents = (of: (label: CureLabel) => Omit<Agent, 'massG'> & { sharePct: number }): AgentFigures => {
     const known: Agent[] = [];

@@ -64,7 +64,7 @@ export type FormulaLine = {
   readonly name: string;
   readonly role: Role;
   readonly amount: Amount;
-  /** Only on a cure. A cure without it is a name, and a name says nothing: every nitrite figure is then unknown. */
+  /** A cure without it is a name, and a name says nothing: every nitrite figure is then unknown. */
   readonly cure?: CureLabel | undefined;
   readonly sugarKind?: SugarKind | undefined;
   /** Fermentable sugar hidden in a line that is not sugar (wine, must, paprika), percent of the line. */
@@ -110,6 +110,16 @@ export function isInMix(role: Role): boolean {
  */
 export function isMeat(role: Role): boolean {
   return role === 'lean' || role === 'fat';
+}
+
+/**
+ * Whether a line carries nitrite or nitrate: by its role, or by a label, whatever role it was given. A nitrited salt
+ * entered as salt must never lose its nitrite.
+ *
+ * @example isCure({ role: 'salt', cure: { nitritePct: 0.5, nitratePct: 0, nitriteSalt: 'NaNO2', nitrateSalt: 'NaNO3' } }) // => true
+ */
+export function isCure({ role, cure }: { role: Role; cure?: CureLabel | undefined }): boolean {
+  return role === 'cure' || cure !== undefined;
 }
 
 /**

@@ -1,7 +1,7 @@
 import type { Limit, RuleSetId, Standing } from '#core/rules/rule.ts';
 import { RULE_SETS } from '#core/rules/rule-sets.ts';
 import type { Figures } from './figures.ts';
-import type { Formula, FormulaLine } from './formula.ts';
+import { type Formula, type FormulaLine, isCure } from './formula.ts';
 
 /** What a careful colleague would ask before anything is weighed. Codes only; `words/` says why. None of these is a verdict. */
 
@@ -125,7 +125,7 @@ export function formulaGuards({
   figures: Figures;
   ruleSet: RuleSetId;
 }): readonly Guard[] {
-  const cures = formula.lines.filter(({ role }) => role === 'cure');
+  const cures = formula.lines.filter(isCure);
   const nitriteMgPerKg = figures.knownNitrite.mgPerKgMeat;
   const nitrateMgPerKg = figures.knownNitrate.mgPerKgMeat;
   const labelled = cures.every(({ cure }) => cure);

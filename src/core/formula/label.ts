@@ -42,7 +42,7 @@ function unsorted(formula: Formula, leanG: number, fatG: number, gramsByLine: Ma
     cureSaltG += massG - agents[0][1] - agents[1][1];
   });
   if (cureSaltG === 0) return items;
-  const salt = items.find(({ role }) => role === 'salt');
+  const salt = items.find(({ role, agent }) => role === 'salt' && agent === null);
   if (!salt) item({ kind: 'line', lineIds: [], name: '', role: 'salt', agent: null, massG: cureSaltG });
   return items.map((one) => (one === salt ? { ...one, massG: one.massG + cureSaltG } : one));
 }

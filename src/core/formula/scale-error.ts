@@ -1,4 +1,5 @@
 import { type Figures, figuresFromGrams, type LineGrams } from './figures.ts';
+import { isCure } from './formula.ts';
 import type { BenchScale } from './scale.ts';
 
 /** How far a weighing can be off because of the scale's step, and what that does to the figures. */
@@ -56,7 +57,7 @@ export function figureBounds({
       leanG: leanG * meatFactor,
       fatG: fatG * meatFactor,
       lines: lines.map(({ role, massG, cure, errorG }) => {
-        const towards = role === 'salt' || role === 'cure' ? sign : -sign;
+        const towards = role === 'salt' || isCure({ role, cure }) ? sign : -sign;
         return { role, cure, massG: massG === null ? null : Math.max(0, massG + towards * errorG) };
       }),
     });

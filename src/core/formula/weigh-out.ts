@@ -1,5 +1,5 @@
 import { type Figures, figuresFromGrams } from './figures.ts';
-import { amountG, type Formula, type FormulaLine, isInMix, isMeat, type Role } from './formula.ts';
+import { amountG, type Formula, type FormulaLine, isCure, isInMix, isMeat, type Role } from './formula.ts';
 import { type BenchScale, chooseScale, type Rounding, roundToStep } from './scale.ts';
 
 /** From a formula and the meat on the bench to grams that the scales at hand can show. */
@@ -27,7 +27,10 @@ export type WeighOut = {
   readonly figures: Figures;
 };
 
-const ROUNDING: Readonly<Partial<Record<Role, Rounding>>> = { cure: 'down', starter: 'up' };
+function roundingOf(line: FormulaLine): Rounding {
+  if (isCure(line)) return 'down';
+  return line.role === 'starter' ? 'up' : 'nearest';
+}
 
 /** Meat lines share what lies on the bench in the proportion that the formula gives them. */
 function meatLineG(line: FormulaLine, formula: Formula, leanG: number, fatG: number): number {
@@ -110,7 +113,7 @@ export function weighOut({
     const exactG = exactLineG[at] ?? 0;
     const named = scales.filter(({ id }) => id === lineScales[line.id]);
     const { scale, portions } = chooseScale({ massG: exactG, scales: named.length > 0 ? named : scales });
-    const rounding = ROUNDING[line.role] ?? 'nearest';
+    const rounding = roundingOf(line);
     return {
       lineId: line.id,
       role: line.role,

@@ -1,5 +1,5 @@
 import { type Figures, figuresFromGrams } from './figures.ts';
-import { type Formula, isInMix, isMeat } from './formula.ts';
+import { type Formula, isCure, isInMix, isMeat } from './formula.ts';
 import { figureBounds, weighingErrorG } from './scale-error.ts';
 
 /** From what was really weighed to figures, their bounds by the scales, and whether all that matters was weighed. */
@@ -57,7 +57,7 @@ export function weighedFigures({
       const massG = own.length > 0 ? own.reduce((sum, one) => sum + one.massG, 0) : null;
       return { role, cure, massG, errorG: errorG(own.map(({ stepG }) => stepG)) };
     });
-  const decisive = lines.filter(({ role }) => role === 'salt' || role === 'cure');
+  const decisive = lines.filter((line) => line.role === 'salt' || isCure(line));
   const meatErrorG = meatStepsG.length > 0 ? errorG(meatStepsG) : null;
   const bounds =
     meatErrorG === null || decisive.some((line) => line.errorG === null)

@@ -1,4 +1,4 @@
-import type { Limit, RuleSetId, Source } from './rule.ts';
+import { keepsLimit, type Limit, type RuleSetId, type Source } from './rule.ts';
 import { EU_1169_2011, US_FALCPA } from './sources.ts';
 
 /** What has to be named on a label by law, by rule set, and what an ingredient may bring. */
@@ -127,7 +127,7 @@ export function sulphitesIn({
     (sum, { massG, sulphiteMgPerKg }) => sum + (massG * (sulphiteMgPerKg ?? 0)) / finishedG,
     0,
   );
-  return { state: mostMgPerKg > SULPHITE_LIMIT.value ? 'over' : 'not-over', mostMgPerKg };
+  return { state: keepsLimit(mostMgPerKg, SULPHITE_LIMIT) ? 'not-over' : 'over', mostMgPerKg };
 }
 
 /**

@@ -72,6 +72,17 @@ describe('ingredients', () => {
     ]);
   });
 
+  test('nitrited salt entered as salt is still salt and nitrite', () => {
+    const label = { ...CURE, nitritePct: 0.5, nitratePct: 0 };
+    const entered = items([line('nitrited', 'salt', 2.6, { cure: label })]);
+    expect(entered.map(({ role, agent }) => [role, agent])).toEqual([
+      ['lean', null],
+      ['fat', null],
+      ['salt', null],
+      ['salt', 'NaNO2'],
+    ]);
+  });
+
   test('the same agent from two bags stands once', () => {
     const two = items([line('one', 'cure', 0.1, { cure: CURE }), line('two', 'cure', 0.2, { cure: CURE })]);
     const nitrite = two.filter(({ agent }) => agent === 'NaNO2');

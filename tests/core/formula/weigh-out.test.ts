@@ -175,6 +175,17 @@ describe('what goes in', () => {
     expect(figures.knownNitrite.mgPerKgMeat).toBeCloseTo(156.1, 1);
   });
 
+  test('a nitrited salt entered as salt keeps its nitrite, and is rounded as a cure', () => {
+    const nitrited = { ...CURE, nitritePct: 0.5, nitratePct: 0 };
+    const { lines, figures } = weighed([
+      line('nitrited', 'salt', { basis: 'pct-of-meat', amountPct: 2.8 }, { cure: nitrited }),
+    ]);
+    expect(lines[0]?.rounding).toBe('down');
+    expect(figures.nitrite?.mgPerKgMeat).toBeCloseTo(140, 0);
+    expect(figures.addedSaltG).toBe(0);
+    expect(figures.saltG).toBeCloseTo(90 * 0.995, 9);
+  });
+
   test('a salt not yet weighed is named', () => {
     const { missing, saltG } = figuresFromGrams({
       leanG: 1000,
