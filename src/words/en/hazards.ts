@@ -1,4 +1,4 @@
-import { type Said, said, strong } from '../said.ts';
+import { type Said, said, strong } from '#words/said.ts';
 
 /** One hazard: its name, what to do in one sentence, and why. Lines with a published source are made from `facts`. */
 type Section = { readonly title: string; readonly sentence: Said; readonly text: readonly string[] };

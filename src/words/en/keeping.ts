@@ -1,4 +1,4 @@
-import { type Said, said, strong } from '../said.ts';
+import { type Said, said, strong } from '#words/said.ts';
 
 function some(count: number, one: string, many: string): string {
   return count === 1 ? `one ${one}` : `${count} ${many}`;

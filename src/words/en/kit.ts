@@ -1,4 +1,4 @@
-import { type Said, said, strong } from '../said.ts';
+import { type Said, said, strong } from '#words/said.ts';
 
 /** "one scale", "3 scales". */
 function some(count: number, one: string, many: string): string {
@@ -6,7 +6,6 @@ function some(count: number, one: string, many: string): string {
 }
 
 const masses = { metric: 'grams', pounds: 'pounds and ounces' } as const;
-const meters = { 'ph-meter': 'pH meter', thermometer: 'thermometer', hygrometer: 'hygrometer' } as const;
 
 export const kit = {
   title: 'Kit',
@@ -81,8 +80,9 @@ export const kit = {
     never: 'never compared with the official text',
     comparedOn: (day: string) => `compared with the official text on ${day}`,
     nitriteMost: (limit: string) => `nitrite ${limit}`,
-    degreeHours: (limits: string) => `degree-hours below ${limits}`,
+    degreeHours: (limits: string) => `fewer than ${limits}`,
     degreeHoursBorrowed: 'no degree-hours of its own',
+    known: (memory: boolean) => (memory ? 'known from copies, in part from memory' : 'known from copies'),
     toLimits: 'All that each rule set holds',
     choose: 'Choose a rule set. Without one, nothing can be held against a limit.',
     chooseMass: 'Choose how you weigh.',
@@ -97,24 +97,23 @@ export const kit = {
       strong('Add the scale'),
       ' that you weigh the curing salt on: its step decides how exact that is.',
     ),
-    sentence: (n: { finest: string; enough: string | null }): Said =>
-      n.enough === null
-        ? said('Every scale is entered with its step.')
-        : said(
-            'The finest reads in ',
-            n.finest,
-            ' and weighs curing salt well from ',
-            strong(n.enough),
-            ' up.',
-          ),
+    sentence: (finest: string): Said => said('The finest scale reads in ', strong(finest), '.'),
+    dose: 'Least curing salt it weighs well',
+    doseNote: (pct: string) => `within ${pct} of what is weighed`,
+    doseTitle: 'Least dose on the finest scale',
+    doseEquation: '(half a step at the reading + half a step at the tare) ÷ how near it should be',
+    doseStep: 'step of the scale',
+    doseNear: 'how near curing salt should be weighed',
+    doseSource: 'Bench tolerance and rounding of a display',
+    doseCaution: 'A scale that is out of adjustment is worse than its step. Check it with a known weight.',
     scales: 'Scales',
     meters: 'Meters',
-    noScales: 'No scale yet.',
-    noMeters: 'No meter yet.',
+    noMeters:
+      'No meter yet. pH meter, thermometer and hygrometer are named here, so that a reading says what it was read with.',
     step: (step: string) => `reads in ${step}`,
     most: (most: string) => `up to ${most}`,
-    noMost: 'no most given',
-    meter: meters,
+    meterName: { 'ph-meter': 'pH meter', thermometer: 'Thermometer', hygrometer: 'Hygrometer' },
+    stepUnit: 'Unit of the step',
     add: 'Add',
     addScale: 'Add a scale',
     addMeter: 'Add a meter',
@@ -129,9 +128,11 @@ export const kit = {
     mostHint: 'Printed on it, often as “max”. May stay empty.',
     stepAboveMost: 'The step cannot be larger than the most that it carries.',
     what: 'What is it?',
+    whatNeeded: 'Choose what it is.',
+    stepNeeded: 'Choose the step that its display shows.',
+    nameNeeded: 'Give it a name.',
     save: 'Save',
     strike: 'Strike it',
-    strikeTitle: (name: string) => `Strike ${name}`,
     strikeText: 'It is no longer offered. What was weighed or read with it stays in the record.',
     reason: 'Why',
     reasonHint: 'Broken, sold, entered twice …',
@@ -143,6 +144,5 @@ export const kit = {
     },
     reasonNeeded: 'Say why in a word or two.',
     toToday: 'To Today',
-    struck: 'Struck',
   },
 };

@@ -1,4 +1,4 @@
-import { type Said, said, strong } from '../said.ts';
+import { type Said, said, strong } from '#words/said.ts';
 
 const what = {
   lean: 'Lean meat',
@@ -20,15 +20,17 @@ export const received = {
     strong('Enter the curing salt first'),
     ': by what is printed on its bag.',
   ),
-  sentence: (n: { lots: number; cures: number }): Said =>
-    said(
-      n.lots === 1 ? 'One lot.' : `${n.lots} lots.`,
-      n.cures === 0 ? ' ' : '',
-      ...(n.cures === 0 ? [strong('No curing salt among them.')] : []),
-    ),
+  sentence: (n: { lots: number; cures: number }): Said => {
+    const lots = n.lots === 1 ? 'One lot' : `${n.lots} lots`;
+    return n.cures === 0
+      ? said(`${lots}. `, strong('No curing salt among them.'))
+      : said(`${lots}, the newest first. Each keeps its number to the last slice.`);
+  },
   what,
   receive: 'Receive',
-  receiveWhat: (kind: keyof typeof what) => `Receive: ${what[kind].toLowerCase()}`,
+  receiveCure: 'The curing salt',
+  somethingElse: 'Something else',
+  older: (count: number) => `Show ${count} older ones`,
   lot: (lot: string) => `lot ${lot}`,
   noLot: 'no lot number',
   from: (supplier: string) => `from ${supplier}`,
@@ -58,6 +60,9 @@ export const received = {
     when: 'Received',
     temperature: 'Temperature on receipt',
     temperatureHint: 'Measured in the meat or between packs.',
+    massUnit: 'Weight is in',
+    cureCaution:
+      'Too much nitrite is poisonous, too little leaves botulism unguarded. Keep the bag marked and out of the reach of children.',
     mass: 'Weight',
     massHint: 'May stay empty.',
     species: 'Meat of',
@@ -93,13 +98,11 @@ export const received = {
     reason: 'Why is it corrected?',
     reasonHint: 'Misread, mistyped, found on the invoice …',
     save: 'Save',
+    empty: 'Empty the form',
     optional: 'May stay empty.',
     whatNeeded: 'Choose what came in.',
     nameNeeded: 'Give it a name, so that it can be found at the bench.',
     reasonNeeded: 'Say why in a word or two; the old values stay visible beside it.',
-    packedAhead: 'This day lies ahead.',
-    forget: 'Empty the form',
-    kept: 'What you had typed was kept.',
   },
 
   question: {
@@ -116,7 +119,6 @@ export const received = {
       'Nitrate without nitrite works only once bacteria have turned it, slowly and unevenly. Is that what the bag says?',
     nitrateHigh: (typed: string) =>
       `${typed} % nitrate is much for a curing salt. Is that what is printed on the bag?`,
-    ranges: (low: string, high: string) => `${low} or ${high}`,
     range: (from: string, to: string) => `${from} to ${to} %`,
     warm: (temp: string) =>
       `Received at ${temp}? That is warm for fresh meat. Is it what the thermometer showed?`,
@@ -136,6 +138,7 @@ export const received = {
     nitrate: 'Nitrate, by the bag',
     note: 'Note',
     notGiven: 'not given',
+    asked: 'Unlikely value',
     lateEntry: (written: string) => `entered ${written}`,
     correct: 'Correct it',
     history: 'Before it was corrected',
