@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'react';
+import { useEffect, useReducer } from 'react';
 
 export function now(): { nowMs: number; zone: string } {
   const nowMs = Date.now();
@@ -13,11 +13,14 @@ export function zoneAt(atMs: number): string {
   return `${minutes < 0 ? '-' : '+'}${two(Math.floor(most / 60))}:${two(most % 60)}`;
 }
 
-/** The time, asked anew every so often and whenever the page comes back into view: a phone that slept counts no intervals. */
+/**
+ * The time of this drawing. Drawn anew every so often and whenever the page comes back into view: a phone that slept counts no
+ * intervals. Never older than what was just written, or a reading of this second would lie ahead of it.
+ */
 export function useNowMs(everyMs: number): number {
-  const [nowMs, setNowMs] = useState(() => now().nowMs);
+  const [, tick] = useReducer((count: number) => count + 1, 0);
   useEffect(() => {
-    const ask = () => setNowMs(now().nowMs);
+    const ask = () => tick();
     const timer = setInterval(ask, everyMs);
     document.addEventListener('visibilitychange', ask);
     return () => {
@@ -25,5 +28,5 @@ export function useNowMs(everyMs: number): number {
       document.removeEventListener('visibilitychange', ask);
     };
   }, [everyMs]);
-  return nowMs;
+  return now().nowMs;
 }

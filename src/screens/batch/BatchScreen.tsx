@@ -67,7 +67,7 @@ export function BatchScreen({ words, place, id }: { words: Words; place: Place; 
       {noting && (
         <NoteSheet
           words={words}
-          saved={words.app.saving(saving)}
+          saved={words.app.unsaved(saving)}
           onClose={() => setNoting(false)}
           onSave={async (text) => {
             const result = await save([{ kind: 'noted', subject, body: { text } }]);

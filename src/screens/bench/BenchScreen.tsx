@@ -9,6 +9,7 @@ import { useAppend } from '#store/use-append.ts';
 import { Button } from '#ui/Button.tsx';
 import { List, Row } from '#ui/List.tsx';
 import { Page } from '#ui/Page.tsx';
+import { SavedMark } from '#ui/SavedMark.tsx';
 import { Waiting } from '#ui/Waiting.tsx';
 import type { Words } from '#words/en.ts';
 import { benchView } from './bench-view.ts';
@@ -27,6 +28,7 @@ export function BenchScreen({ words, place, id }: { words: Words; place: Place; 
   if (batch === null) return <Page title={words.app.notFound.title}>{words.app.notFound.text}</Page>;
   const view = benchView({ batch, place, nowMs, words });
   const { bench } = words;
+  const mark = open === null ? words.app.saving(saving) : null;
   return (
     <Page
       title={bench.title}
@@ -48,6 +50,7 @@ export function BenchScreen({ words, place, id }: { words: Words; place: Place; 
         )
       }
     >
+      {mark && <SavedMark {...mark} />}
       <List>
         {view.rows.map(({ step, title, note, figure, unit }) => (
           <Row
@@ -67,7 +70,7 @@ export function BenchScreen({ words, place, id }: { words: Words; place: Place; 
           place={place}
           words={words}
           nowMs={nowMs}
-          saved={words.app.saving(saving)}
+          saved={words.app.unsaved(saving)}
           onClose={() => setOpen(null)}
           onSave={async (body, atMs) => {
             const before = batch.steps.filter(({ kind }) => kind === open).at(-1);

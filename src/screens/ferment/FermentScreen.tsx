@@ -11,6 +11,7 @@ import { BarToLimit } from '#ui/drawings/BarToLimit.tsx';
 import { Figure, Figures } from '#ui/Figure.tsx';
 import { Notice } from '#ui/Notice.tsx';
 import { Page } from '#ui/Page.tsx';
+import { SavedMark } from '#ui/SavedMark.tsx';
 import { VerdictMark } from '#ui/VerdictMark.tsx';
 import { Waiting } from '#ui/Waiting.tsx';
 import { Working } from '#ui/Working.tsx';
@@ -41,6 +42,7 @@ export function FermentScreen({ words, place, id }: { words: Words; place: Place
   if (batch === null) return <Page title={words.app.notFound.title}>{words.app.notFound.text}</Page>;
   const view = fermentView({ batch, place, nowMs, zone: zoneAt(nowMs), words });
   const { ferment } = words;
+  const mark = open === null ? words.app.saving(saving) : null;
 
   const keep = async (fact: Pick<Fact, 'kind' | 'body'>, atMs: number | null) => {
     const chamber = fact.kind === 'hung' && 'chamber' in fact.body ? fact.body.chamber : undefined;
@@ -60,7 +62,7 @@ export function FermentScreen({ words, place, id }: { words: Words; place: Place
     place,
     words,
     nowMs,
-    saved: words.app.saving(saving),
+    saved: words.app.unsaved(saving),
     onClose: () => setOpen(null),
   };
 
@@ -87,6 +89,7 @@ export function FermentScreen({ words, place, id }: { words: Words; place: Place
         )
       }
     >
+      {mark && <SavedMark {...mark} />}
       {view.passed && (
         <Notice
           kind="error"

@@ -100,7 +100,7 @@ export function HangingScreen({ words, place, id }: { words: Words; place: Place
         <TakeDownSheet
           pieces={view.atTarget}
           words={words}
-          saved={words.app.saving(saving)}
+          saved={words.app.unsaved(saving)}
           onSave={takeDown}
           onClose={() => setTaking(false)}
         />

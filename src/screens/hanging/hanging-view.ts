@@ -99,7 +99,7 @@ export function windowText(
   if (p10Ms === null) return null;
   const fromMs = Math.max(p10Ms, nowMs);
   if (p90Ms === null) return words.hanging.from(words.dates.day(fromMs, zone));
-  return words.hanging.between(words.dates.window(fromMs, Math.max(p90Ms, fromMs), zone));
+  return words.dates.between(fromMs, Math.max(p90Ms, fromMs), zone);
 }
 
 /** About what a stuffed mix weighs: only to draw the piece as long as it is. Common practice: 1.05 g/ml. */

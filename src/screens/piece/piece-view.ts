@@ -84,5 +84,5 @@ function windowOf(forecast: PieceForecast | null, nowMs: number, zone: string, w
   if (!forecast || forecast.p10Ms === null) return null;
   const fromMs = Math.max(forecast.p10Ms, nowMs);
   if (forecast.p90Ms === null) return words.hanging.from(words.dates.day(fromMs, zone));
-  return words.hanging.between(words.dates.window(fromMs, Math.max(fromMs, forecast.p90Ms), zone));
+  return words.dates.between(fromMs, Math.max(fromMs, forecast.p90Ms), zone);
 }

@@ -3,7 +3,7 @@
 export type Paper = 'A4' | 'Letter';
 
 /** Lines of text that fit a sheet between its head and its foot, at the size in which it is printed. */
-const LINES: Readonly<Record<Paper, number>> = { A4: 52, Letter: 48 };
+const LINES: Readonly<Record<Paper, number>> = { A4: 57, Letter: 53 };
 
 export type TableBlock = {
   readonly kind: 'table';
@@ -36,7 +36,7 @@ function linesOf(text: string, width: number): number {
 
 /** The tallest cell decides; a row's own padding and rule count a third of a line. */
 export function rowLines(cells: readonly string[], widths: readonly number[]): number {
-  return Math.max(...cells.map((cell, at) => linesOf(cell, widths[at] ?? TEXT_WIDTH))) + 0.45;
+  return Math.max(...cells.map((cell, at) => linesOf(cell, widths[at] ?? TEXT_WIDTH))) + 0.32;
 }
 
 const TITLE_LINES = 2.2;
@@ -59,7 +59,7 @@ export function paginate(blocks: readonly Block[], paper: Paper): Block[][] {
     const items: Item[] =
       block.kind === 'table'
         ? block.rows.map((row) => ({ row, line: null, height: rowLines(row.cells, block.widths) }))
-        : block.lines.map((line) => ({ row: null, line, height: linesOf(line, TEXT_WIDTH) + 0.3 }));
+        : block.lines.map((line) => ({ row: null, line, height: linesOf(line, TEXT_WIDTH) + 0.1 }));
     const opening = TITLE_LINES + (block.kind === 'table' ? HEAD_LINES : 0);
     let part: Item[] = [];
     const put = () => {

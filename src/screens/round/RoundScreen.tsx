@@ -59,8 +59,10 @@ export function RoundScreen({ words, place, id }: { words: Words; place: Place; 
     );
   }
 
+  // The scale on which it was weighed green: two scales would differ by more than a day's loss.
+  const scale = kit.scales.find((each) => each.id === piece.stuffed.body.scale) ?? null;
+
   const weigh = async ({ grossG, typed, kept, weight }: PieceWeighed) => {
-    const scale = kit.scales[0];
     const result = await save([
       {
         kind: 'weighed',
@@ -93,7 +95,7 @@ export function RoundScreen({ words, place, id }: { words: Words; place: Place; 
       piece={piece}
       next={ahead[1]?.number ?? null}
       batch={batch}
-      stepG={kit.scales[0]?.stepG ?? 1}
+      stepG={scale?.stepG ?? 1}
       place={place}
       words={words}
       nowMs={nowMs}

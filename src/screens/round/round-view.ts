@@ -94,6 +94,7 @@ export function roundView({
 
 /** What a weight would mean, at once: the loss, and the grams to go or that it is at target weight. */
 export function meaning(netG: number, piece: Piece, place: Place, words: Words): Said {
+  if (netG > piece.greenG) return words.round.heavier(joined(mass(netG - piece.greenG, 1, place)));
   const loss = `${decimal(lossPct({ greenG: piece.greenG, nowG: netG }), 1, place, 'down')}\u00a0%`;
   const toGoG = gramsToGoG({ greenG: piece.greenG, nowG: netG, targetLossPct: piece.targetLossPct });
   return toGoG <= 0

@@ -27,12 +27,14 @@ export function WeighOutScreen({ words, place, id }: Props) {
   const { saving, save } = useAppend(place.initials);
   const [open, setOpen] = useState<string | null>(null);
   const [working, setWorking] = useState(false);
+  const [weighedName, setWeighedName] = useState('');
   if (entries === undefined || kit === undefined) return <Waiting label={words.app.waiting} />;
   const batch = foldBatch(subject, entries);
   if (batch === null) return <Page title={words.app.notFound.title}>{words.app.notFound.text}</Page>;
   const view = weighOutView({ batch, kit, place, words });
   const what = toWeigh(open, view);
-  const saved = words.app.saving(saving);
+  const mark = words.app.saving(saving);
+  const saved = mark && mark.state === 'saved' ? { ...mark, text: `${weighedName}: ${mark.text}` } : mark;
 
   const weighed = async ({ massG, lot, typed, kept }: Weighed): Promise<boolean> => {
     if (what === null) return false;
@@ -59,6 +61,7 @@ export function WeighOutScreen({ words, place, id }: Props) {
               ...(before ? { strikes: { id: before.id, reason: words.weighOut.sheet.strikeReason } } : {}),
             },
           ]);
+    if (result.ok) setWeighedName(what.name);
     if (result.ok) setOpen(what.targetG === null ? null : view.following(what.key));
     return result.ok;
   };
@@ -134,7 +137,7 @@ export function WeighOutScreen({ words, place, id }: Props) {
           what={what}
           place={place}
           words={words}
-          saved={saved}
+          saved={weighedName === '' && saved?.state === 'saved' ? null : saved}
           onWeighed={weighed}
           onClose={() => setOpen(null)}
         />

@@ -26,6 +26,24 @@ type Saving =
   | { state: 'saved'; copies: 'both' | 'one' }
   | { state: 'not-saved'; problem: { code: Problem } };
 
+type Mark = { state: 'saving' | 'saved' | 'not-saved'; text: string };
+
+function saving(how: Saving): Mark | null {
+  switch (how.state) {
+    case 'idle':
+      return null;
+    case 'saving':
+      return { state: 'saving', text: 'Saving' };
+    case 'saved':
+      return {
+        state: 'saved',
+        text: how.copies === 'both' ? 'Saved on this phone' : 'Saved on this phone, in one copy',
+      };
+    case 'not-saved':
+      return { state: 'not-saved', text: problem[how.problem.code] };
+  }
+}
+
 export const app = {
   name: 'Greenweight',
   nav: {
@@ -56,21 +74,9 @@ export const app = {
   },
   problem,
   /** What stands beside a saving: nothing before it began. */
-  saving: (saving: Saving): { state: 'saving' | 'saved' | 'not-saved'; text: string } | null => {
-    switch (saving.state) {
-      case 'idle':
-        return null;
-      case 'saving':
-        return { state: 'saving', text: 'Saving' };
-      case 'saved':
-        return {
-          state: 'saved',
-          text: saving.copies === 'both' ? 'Saved on this phone' : 'Saved on this phone, in one copy',
-        };
-      case 'not-saved':
-        return { state: 'not-saved', text: problem[saving.problem.code] };
-    }
-  },
+  saving,
+  /** The same inside a sheet that closes when it is saved: "Saved" there would speak of what was saved before it opened. */
+  unsaved: (how: Saving): Mark | null => (how.state === 'saved' ? null : saving(how)),
   retry: 'Try again',
   passOn: 'Pass on as text',
   update: { text: 'A newer version is here.', act: 'Reload now' },

@@ -33,16 +33,16 @@ export const dates = {
     if (days > 1 && days < 7) return `${weekday.format(wallClock(atMs, zone))} ${clock}`;
     return `${dayMonth.format(wallClock(atMs, zone))}, ${clock}`;
   },
-  /** A window of days: "4 to 9 January", "28 December to 3 January". */
-  window: (fromMs: number, toMs: number, zone: string): string => {
+  /** A window of days: "between 4 and 9 January", "between 28 December and 3 January", "about 4 January". */
+  between: (fromMs: number, toMs: number, zone: string): string => {
     const from = wallClock(fromMs, zone);
     const to = wallClock(toMs, zone);
-    if (daysApart(fromMs, toMs, zone) === 0) return dayMonth.format(to);
+    if (daysApart(fromMs, toMs, zone) === 0) return `about ${dayMonth.format(to)}`;
     if (from.getUTCMonth() === to.getUTCMonth() && from.getUTCFullYear() === to.getUTCFullYear())
-      return `${from.getUTCDate()} to ${dayMonth.format(to)}`;
+      return `between ${from.getUTCDate()} and ${dayMonth.format(to)}`;
     return from.getUTCFullYear() === to.getUTCFullYear()
-      ? `${dayMonth.format(from)} to ${dayMonth.format(to)}`
-      : `${dayMonthYear.format(from)} to ${dayMonthYear.format(to)}`;
+      ? `between ${dayMonth.format(from)} and ${dayMonth.format(to)}`
+      : `between ${dayMonthYear.format(from)} and ${dayMonthYear.format(to)}`;
   },
   /** How long ago, roughly; exact times stand beside it where they matter. */
   ago: (atMs: number, nowMs: number): string => {

@@ -4,18 +4,46 @@ export const hanging = {
   title: 'Hanging',
   line: (name: string, lot: string, day: number) => `${name} · lot ${lot} · day ${day}`,
   sentence: {
-    noPieces: said('No piece was weighed at stuffing. ', strong('Weigh them'), ' first: loss is counted against green weight.'),
+    noPieces: said(
+      'No piece was weighed at stuffing. ',
+      strong('Weigh them'),
+      ' first: loss is counted against green weight.',
+    ),
     notHung: said('Not moved to drying yet. ', strong('End the ferment'), ' first.'),
-    noneWeighed: (window: string): Said => said('No piece was weighed since it was stuffed. By diameter and air alone the first may be at target weight ', strong(window), '.'),
+    noneWeighed: (window: string): Said =>
+      said(
+        'No piece was weighed since it was stuffed. By diameter and air alone the first may be at target weight ',
+        strong(window),
+        '.',
+      ),
     onCourse: (count: number, window: string): Said =>
-      said(count === 1 ? 'The piece should be at target weight ' : 'The first of them should be at target weight ', strong(window), '.'),
+      said(
+        count === 1
+          ? 'The piece should be at target weight '
+          : 'The first of them should be at target weight ',
+        strong(window),
+        '.',
+      ),
     atTarget: (count: number, of: number): Said =>
-      said(strong(count === of ? (of === 1 ? 'It is at target weight' : 'All are at target weight') : count === 1 ? `One of ${of} is at target weight` : `${count} of ${of} are at target weight`), '. ', strong('Take down'), ' what is; the number says look, the fingers decide.'),
-    never: (chance: string): Said => said(`At this humidity there is a chance of about ${chance} that the target is never reached.`),
+      said(
+        strong(
+          count === of
+            ? of === 1
+              ? 'It is at target weight'
+              : 'All are at target weight'
+            : count === 1
+              ? `One of ${of} is at target weight`
+              : `${count} of ${of} are at target weight`,
+        ),
+        '. ',
+        strong('Take down'),
+        ' what is; the number says look, the fingers decide.',
+      ),
+    never: (chance: string): Said =>
+      said(`At this humidity there is a chance of about ${chance} that the target is never reached.`),
     open: said('At this humidity it may never reach its target.'),
     down: said('All pieces are taken down.'),
   },
-  between: (window: string) => `between ${window}`,
   from: (day: string) => `from ${day} on, with no end in sight`,
   rail: (count: number) => (count === 1 ? 'One piece on the rail' : `${count} pieces on the rail`),
   piece: (number: number, state: string) => `Piece ${number}: ${state}`,
@@ -34,25 +62,37 @@ export const hanging = {
     x: 'days since stuffing',
     target: (loss: string) => `target ${loss} %`,
     today: 'today',
-    label: (pieces: number, weighed: number) => `Loss of ${pieces} pieces over time, ${weighed} weighings; dashed what is expected, tinted its window.`,
+    label: (pieces: number, weighed: number) =>
+      `Loss of ${pieces} pieces over time, ${weighed} weighings; dashed what is expected, tinted its window.`,
     waiting: 'Drawing',
     failed: 'The picture could not be drawn; the numbers stand below.',
     table: 'The same as numbers',
     columns: ['When', 'Piece', 'Weight', 'Loss'],
     estimate: 'The dashed line and its window are estimates (10 to 90 % of the cases).',
   },
-  figures: { loss: 'loss, middle of the pieces', toGo: 'to go, middle', first: 'first at target', last: 'all done', window: '10 to 90 %' },
+  figures: {
+    loss: 'loss, middle of the pieces',
+    toGo: 'to go, middle',
+    first: 'first at target',
+    last: 'all done',
+    window: '10 to 90 %',
+  },
   act: { round: 'Weigh round', down: 'Take down', record: 'Record' },
   down: {
     title: 'Take down',
-    sentence: (count: number): Said => said(count === 1 ? 'One piece is at target weight. ' : `${count} pieces are at target weight. `, 'Press it, cut one: even and firm to the heart?'),
+    sentence: (count: number): Said =>
+      said(
+        count === 1 ? 'One piece is at target weight. ' : `${count} pieces are at target weight. `,
+        'Press it, cut one: even and firm to the heart?',
+      ),
     all: (count: number) => (count === 1 ? 'Take it down' : `Take all ${count} down`),
     note: 'Note',
     caution: 'At target weight is not a release. Water activity, pH and your rules decide that.',
   },
   work: {
     title: 'When it should be at target',
-    equation: 'loss on day t = final loss × (1 − exp(−(t ÷ τ)ⁿ)); what is known of final loss, τ and n before, narrowed by each weighing',
+    equation:
+      'loss on day t = final loss × (1 − exp(−(t ÷ τ)ⁿ)); what is known of final loss, τ and n before, narrowed by each weighing',
     green: 'green weight',
     diameter: 'diameter',
     target: 'target loss',

@@ -95,6 +95,9 @@ const values: Readonly<Record<string, string>> = {
   hold: 'on hold',
   reject: 'rejected',
   'degree-hours': 'degree-hours',
+  US: 'United States',
+  CA: 'Canada',
+  EU: 'European Union',
   true: 'yes',
   false: 'no',
 };

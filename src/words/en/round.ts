@@ -8,6 +8,7 @@ export const round = {
   green: (weight: string) => `green weight ${weight}`,
   lost: (loss: string, toGo: string): Said => said(strong(`${loss} lost`), ` · ${toGo} to go`),
   atTarget: (loss: string): Said => said(strong(`${loss} lost`), ' · ', strong('at target weight')),
+  heavier: (by: string): Said => said(`${by} heavier than it was green.`),
   waits: 'Type what the scale shows.',
   save: (next: number | null) => (next === null ? 'Save, last one' : `Save, next is ${next}`),
   skip: 'Skip',

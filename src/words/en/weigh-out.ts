@@ -1,5 +1,13 @@
 import { type Said, said, strong } from '../said.ts';
 
+type Agent = 'nitrite' | 'nitrite-ion' | 'nitrite-and-nitrate';
+
+const agents: Readonly<Record<Agent, string>> = {
+  nitrite: 'Nitrite',
+  'nitrite-ion': 'Nitrite as ion',
+  'nitrite-and-nitrate': 'Nitrite and nitrate together',
+};
+
 export const weighOut = {
   title: 'Weigh-out',
   line: (name: string, lot: string) => `${name} · lot ${lot}`,
@@ -14,24 +22,25 @@ export const weighOut = {
       'There is no labelled cure in this formula. ',
       strong('Nothing here guards against botulism.'),
     ),
-    planned: (value: string, limit: string): Said =>
-      said('Nitrite will go in at ', strong(`${value} of meat`), `; the limit is ${limit}.`),
-    weighed: (value: string, limit: string): Said =>
-      said('Nitrite went in at ', strong(`${value} of meat`), `; the limit is ${limit}.`),
-    over: (value: string, limit: string): Said =>
+    planned: (agent: Agent, value: string, limit: string): Said =>
+      said(`${agents[agent]}: `, strong(`${value} of meat`), ` will go in; the limit is ${limit}.`),
+    weighed: (agent: Agent, value: string, limit: string): Said =>
+      said(`${agents[agent]}: `, strong(`${value} of meat`), ` went in; the limit is ${limit}.`),
+    over: (agent: Agent, value: string, limit: string): Said =>
       said(
-        'Nitrite stands at ',
+        `${agents[agent]}: `,
         strong(`${value} of meat, over the limit`),
         ` of ${limit}. Do not mix it in. Weigh the cure again.`,
       ),
-    low: (value: string, limit: string): Said =>
-      said('Nitrite stands at ', strong(`${value} of meat, under the least`), ` of ${limit}.`),
+    low: (agent: Agent, value: string, limit: string): Said =>
+      said(`${agents[agent]}: `, strong(`${value} of meat, under the least`), ` of ${limit}.`),
     scale: (low: string, high: string): Said =>
       said(
         ` On this scale it could be anything from ${low} to ${high}: `,
         strong('use a finer scale'),
-        ' for the cure.',
+        ' for the cure',
       ),
+    orAtMost: (grams: string): Said => said(', or weigh ', strong(`at most ${grams}`), '.'),
     unlimited: (value: string): Said => said('Nitrite goes in at ', strong(`${value} of meat`), '.'),
   },
   rule: {
@@ -103,11 +112,16 @@ export const weighOut = {
   work: {
     nitrite: {
       title: 'Nitrite that goes in',
-      equation: 'grams of cure × nitrite on the bag ÷ grams of meat × 1 000 000',
+      equation: {
+        nitrite: 'grams of cure × nitrite on the bag ÷ grams of meat × 1 000 000',
+        'nitrite-ion':
+          'grams of cure × nitrite on the bag × share of the ion (0.67 of sodium nitrite) ÷ grams of meat × 1 000 000',
+        'nitrite-and-nitrate': 'grams of cure × (nitrite + nitrate on the bag) ÷ grams of meat × 1 000 000',
+      },
       meat: 'meat, lean and fat',
-      cure: 'cure',
-      label: 'nitrite printed on the bag',
-      result: 'nitrite',
+      label: (cure: string) => `${cure}: nitrite printed on the bag`,
+      nitrateLabel: (cure: string) => `${cure}: nitrate printed on the bag`,
+      result: 'goes in',
       up: 'shown rounded up',
       error: 'as far as the scale can tell',
       range: (low: string, high: string) => `${low} to ${high}`,
