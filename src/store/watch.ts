@@ -16,8 +16,8 @@ export function watch(checkAgain: () => Promise<StartState>): void {
     return false;
   });
   log.on('blocked', () => setState({ start: { code: 'blocked' } }));
-  // Fired when the browser closed it, as when site data are cleared: what is left must be looked at before the next entry.
-  log.on('close', () => void checkAgain());
+  // The browser closed it by itself, as when site data are cleared: what is left must be looked at before the next entry.
+  log.on('ready', () => log.backendDB().addEventListener('close', () => void checkAgain()), true);
   if (typeof document === 'undefined') return;
   document.addEventListener('visibilitychange', () => {
     if (document.visibilityState === 'visible') void answer();

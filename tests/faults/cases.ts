@@ -4,6 +4,7 @@ import { DAMAGES, damaged, verdict } from './damage.ts';
 import { killLoop } from './kill.ts';
 import { canTrace, countSyncs } from './syncs.ts';
 import { twoTabs } from './two-tabs.ts';
+import * as whileOpen from './while-open.ts';
 
 export type Settings = { readonly kills: number; readonly seed: number };
 /** A case says what it saw, or null where this machine lacks what it needs: then it was not run, which is not a pass. */
@@ -95,4 +96,24 @@ const damages: readonly FaultCase[] = ENGINES.flatMap((engine) =>
   })),
 );
 
-export const cases: readonly FaultCase[] = [...kills, ...durable, ...tabs, ...damages];
+const open: readonly FaultCase[] = [
+  { name: 'open: transactions are strict', run: whileOpen.strict },
+  { name: 'open: store cleared, then an append', run: () => whileOpen.cleared('indexeddb') },
+  { name: 'open: copy cleared, then an append', run: () => whileOpen.cleared('file_systems') },
+  { name: 'open: all cleared, then an append', run: () => whileOpen.cleared('all') },
+  { name: 'closed: store cleared', run: () => whileOpen.clearedAndClosed('indexeddb', 'all') },
+  {
+    name: 'closed: store and copy cleared',
+    run: () => whileOpen.clearedAndClosed('indexeddb,file_systems', 'lost'),
+  },
+  { name: 'open: connection lost twice', run: () => whileOpen.connectionLost(2) },
+  { name: 'open: connection lost for long', run: () => whileOpen.connectionLost(40) },
+  { name: 'open: answer of the store lost', run: whileOpen.answerLost },
+  { name: 'open: quota used up', run: whileOpen.quota },
+  { name: 'open: disk full', run: whileOpen.diskFull },
+  { name: 'open: clock 400 days behind', run: () => whileOpen.clock(-400) },
+  { name: 'open: clock 400 days ahead', run: () => whileOpen.clock(400) },
+  { name: 'open: saved in time', run: whileOpen.latency },
+];
+
+export const cases: readonly FaultCase[] = [...kills, ...durable, ...tabs, ...open, ...damages];

@@ -28,7 +28,7 @@ export function freshDevice(): void {
 export async function openPage() {
   vi.resetModules();
   const { Dexie } = await import('dexie');
-  Dexie.dependencies.indexedDB = indexedDB;
+  Object.assign(Dexie.dependencies, { indexedDB, IDBKeyRange });
   const { log } = await import('#store/database.ts');
   const { append, newSubject } = await import('#store/append.ts');
   const { startCheck, beginAnew, checkAgain } = await import('#store/open.ts');

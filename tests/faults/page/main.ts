@@ -57,7 +57,15 @@ function durability(): Promise<string> {
   );
 }
 
+/** The transaction is committed, and told to the page as aborted. */
+function loseAnswerOf(transaction: IDBTransaction): void {
+  Object.defineProperty(transaction, 'oncomplete', {
+    set: () => transaction.addEventListener('complete', () => transaction.dispatchEvent(new Event('abort'))),
+  });
+}
+
 const store = {
+  loseAnswerOf,
   write,
   writeOn,
   timed,
