@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { addUp, fromPlaywright, fromVitest } from '../run/count.ts';
+import { addUp, fromLastLine, fromPlaywright, fromVitest } from '../run/count.ts';
 
 test('a test file that could not be loaded is a failure, though it holds no failed test', () => {
   const testResults = [
@@ -21,4 +21,9 @@ test('the last line adds up all tools', () => {
       { passed: 3, failed: 4 },
     ]),
   ).toEqual({ passed: 5, failed: 4 });
+});
+
+test('a runner that ends without its count has no count', () => {
+  expect(fromLastLine('ok   kill\n12 passed, 1 failed\n')).toEqual({ passed: 12, failed: 1 });
+  expect(() => fromLastLine('12 passed, 1 failed\nkilled')).toThrow(/last line/);
 });

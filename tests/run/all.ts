@@ -1,59 +1,85 @@
 /** `npm test`: everything, one step after the other, then one line with what passed and what failed, as counted by the tools. */
-import { spawnSync } from 'node:child_process';
+import { spawn } from 'node:child_process';
 import { mkdirSync, readFileSync, rmSync } from 'node:fs';
-import { addUp, type Counts, fromPlaywright, fromVitest } from './count.ts';
+import { addUp, type Counts, fromLastLine, fromPlaywright, fromVitest } from './count.ts';
 import { findBrowser } from './find-browser.ts';
 
 const reports = '.tmp/reports';
 rmSync(reports, { recursive: true, force: true });
 mkdirSync(reports, { recursive: true });
 
-/** True where the script ended well. */
-function npmRun(script: string, flags: string[] = [], env: Record<string, string> = {}): boolean {
+type Ended = { readonly well: boolean; readonly said: string };
+
+/** Runs a script of package.json, shows what it says, and keeps it. */
+async function npmRun(
+  script: string,
+  flags: string[] = [],
+  env: Record<string, string> = {},
+): Promise<Ended> {
   console.log(`\n== ${script}`);
-  const shell = process.platform === 'win32';
-  const words = ['run', '-s', script, '--', ...flags];
-  return spawnSync('npm', words, { stdio: 'inherit', shell, env: { ...process.env, ...env } }).status === 0;
+  const child = spawn('npm', ['run', '-s', script, '--', ...flags], {
+    stdio: ['ignore', 'pipe', 'inherit'],
+    shell: process.platform === 'win32',
+    env: { ...process.env, ...env },
+  });
+  let said = '';
+  child.stdout.on('data', (part: Buffer) => {
+    process.stdout.write(part);
+    said += part.toString();
+  });
+  const code = await new Promise((ended) => child.once('close', ended));
+  return { well: code === 0, said };
 }
 
-function check(script: string): Counts {
-  return npmRun(script) ? { passed: 1, failed: 0 } : { passed: 0, failed: 1 };
+async function check(script: string): Promise<Counts> {
+  const { well } = await npmRun(script);
+  return well ? { passed: 1, failed: 0 } : { passed: 0, failed: 1 };
 }
 
-function vitest(script: string): Counts {
+async function vitest(script: string): Promise<Counts> {
   const report = `${reports}/${script}.json`;
   const flags = ['--reporter=default', '--reporter=json', `--outputFile.json=${report}`];
-  return counted(npmRun(script, flags), report, fromVitest);
+  const { well } = await npmRun(script, flags);
+  return counted(script, well, () => fromVitest(JSON.parse(readFileSync(report, 'utf8'))));
 }
 
-function playwright(script: string, CHROME_PATH: string): Counts {
+async function playwright(script: string, CHROME_PATH: string): Promise<Counts> {
   const report = `${reports}/${script}.json`;
   const env = { CHROME_PATH, PLAYWRIGHT_JSON_OUTPUT_NAME: report };
-  return counted(npmRun(script, ['--reporter=list,json'], env), report, fromPlaywright);
+  const { well } = await npmRun(script, ['--reporter=list,json'], env);
+  return counted(script, well, () => fromPlaywright(JSON.parse(readFileSync(report, 'utf8'))));
 }
 
-/** A tool that ended badly although its report shows no failure, or that wrote no report, is one failure. */
-function counted(endedWell: boolean, report: string, read: (report: unknown) => Counts): Counts {
+async function faults(CHROME_PATH: string): Promise<Counts> {
+  const { well, said } = await npmRun('faults', ['--kills=10'], { CHROME_PATH });
+  notRun.push(...[...said.matchAll(/^not run: (.+)$/gm)].map(([, name]) => `faults: ${name}`));
+  return counted('faults', well, () => fromLastLine(said));
+}
+
+/** A tool that ended badly although it counts no failure, or that gave no count, is one failure. */
+function counted(script: string, well: boolean, read: () => Counts): Counts {
   let counts: Counts = { passed: 0, failed: 0 };
   try {
-    counts = read(JSON.parse(readFileSync(report, 'utf8')));
+    counts = read();
   } catch (error) {
-    console.error(`${report}: ${error instanceof Error ? error.message : error}`);
+    console.error(`${script}: ${error instanceof Error ? error.message : error}`);
+    return { passed: 0, failed: 1 };
   }
-  return endedWell || counts.failed > 0 ? counts : { ...counts, failed: 1 };
+  return well || counts.failed > 0 ? counts : { ...counts, failed: 1 };
 }
 
 const notRun: string[] = [];
-const results = [check('types'), check('lint'), vitest('unit')];
-const build = check('build');
+const results = [await check('types'), await check('lint'), await vitest('unit')];
+const build = await check('build');
 results.push(build);
 
-const browser = build.failed === 0 ? await findBrowser() : null;
 if (build.failed > 0) notRun.push('built, browser, faults: there is no build');
-else results.push(vitest('built'));
-if (build.failed === 0 && browser === null)
-  notRun.push('browser, faults: no Chromium was found, and none could be installed');
-if (browser !== null) results.push(playwright('browser', browser), playwright('faults', browser));
+else {
+  results.push(await vitest('built'));
+  const browser = await findBrowser();
+  if (browser === null) notRun.push('browser, faults: no Chromium was found, and none could be installed');
+  else results.push(await playwright('browser', browser), await faults(browser));
+}
 
 const { passed, failed } = addUp(results);
 for (const line of notRun) console.log(`not run: ${line}`);

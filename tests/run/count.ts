@@ -28,6 +28,15 @@ export function fromPlaywright(report: unknown): Counts {
   return { passed: stats.expected, failed: stats.unexpected + stats.flaky + errors.length };
 }
 
+/** What a runner of our own said on its last line. */
+export function fromLastLine(said: string): Counts {
+  const [, passed, failed] =
+    /^(\d+) passed, (\d+) failed\s*$/m.exec(said.trimEnd().split('\n').at(-1) ?? '') ?? [];
+  if (passed === undefined || failed === undefined)
+    throw new Error('the last line does not say what passed and failed');
+  return { passed: Number(passed), failed: Number(failed) };
+}
+
 export function addUp(counts: readonly Counts[]): Counts {
   return counts.reduce(
     (sum, { passed, failed }) => ({ passed: sum.passed + passed, failed: sum.failed + failed }),

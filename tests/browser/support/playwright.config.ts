@@ -14,10 +14,7 @@ const quiet = [
 ];
 
 export default defineConfig({
-  projects: [
-    { name: 'browser', testDir: '..' },
-    { name: 'faults', testDir: '../../faults', timeout: 300_000 },
-  ],
+  testDir: '..',
   testMatch: '*.test.ts',
   outputDir: '../../../test-results',
   workers: 1,
