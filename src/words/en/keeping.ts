@@ -14,26 +14,13 @@ const problems = {
   twice: 'the same entry stands in the file twice',
   'no-trailer': 'the end of the file is missing',
   'damaged-trailer': 'the end of the file is damaged',
-  'lines-missing': 'the file says that it holds more lines than are in it',
+  'not-as-written': 'the file holds other lines than its last line says',
   damaged: 'the line is not as it was written',
   'not-json': 'the line cannot be read',
   'too-long': 'the line is too long',
   'forbidden-key': 'the line holds a name that is not allowed',
   'not-an-entry': 'the line is no entry',
   'bad-body': 'the entry holds a value that cannot be',
-} as const;
-
-const notices = {
-  restored: (count: number) => `${entries(count)} brought back from the second copy`,
-  missing: (count: number) => `at least ${entries(count)} once saved here can no longer be found`,
-  damaged: (count: number) => `${entries(count)} cannot be read`,
-  'copy-damaged': (count: number) => `${some(count, 'line', 'lines')} of the second copy cannot be read`,
-  gap: (count: number) => `${entries(count)} of a phone’s chain are missing`,
-  broken: (count: number) => `a phone’s chain does not fit together at ${some(count, 'place', 'places')}`,
-  fork: (count: number) => `two entries share one number at ${some(count, 'place', 'places')}`,
-  'clock-behind': (count: number) => `${entries(count)} were written later than it is now: look at the clock`,
-  'began-anew': (count: number) => `a new log was begun after at least ${entries(count)} were lost`,
-  'taken-in': (count: number) => `${entries(count)} taken in from a file`,
 } as const;
 
 export const keeping = {
@@ -110,18 +97,20 @@ export const keeping = {
 
   health: {
     title: 'How it is kept on this phone',
-    persisted: 'The browser may delete it',
-    persistedYes: 'promised not to, unless you ask it to',
-    persistedNo: 'when room is short, or after weeks without use',
+    persisted: 'Will the browser keep it?',
+    persistedYes: 'promised, unless you delete it yourself',
+    persistedNo: 'no promise: it may go when room is short or after weeks without use',
     persistedUnknown: 'cannot be asked in this browser',
     ask: 'Ask the browser to keep it',
     asked: 'The browser did not promise. Adding the app to the home screen often changes that.',
+    askedYes: 'The browser promised to keep it.',
     copies: 'Copies on this phone',
     copiesTwo: 'two, and equal',
     copiesBehind: (count: number) => `two; ${entries(count)} wait for the second`,
     copiesOne: 'one: this browser cannot keep a second',
     copiesNote: 'Both are on this phone, so neither is a backup.',
     entries: 'Entries',
+    entriesNone: 'the store cannot be read',
     damaged: 'Entries that cannot be read',
     chain: 'Chains',
     chainWhole: 'whole',
@@ -139,6 +128,5 @@ export const keeping = {
     history: 'What the checks found',
     historyNone: 'Nothing was found amiss so far.',
   },
-  notice: (code: keyof typeof notices, count: number): string => notices[code](count),
   size: { kB: 'kB', MB: 'MB' },
 };

@@ -1,0 +1,85 @@
+import { useState } from 'react';
+import { canShare, type Handed, save as saveFile, share, textFile } from '#files/hand-over.ts';
+import type { Place } from '#record/place.ts';
+import { PLACE } from '#record/subject.ts';
+import { type Exported, exportLog } from '#store/backup.ts';
+import { BUILD } from '#store/build.ts';
+import { useAppend } from '#store/use-append.ts';
+import { Button } from '#ui/Button.tsx';
+import { Notice } from '#ui/Notice.tsx';
+import { localText } from '#ui/when-input.ts';
+import type { Words } from '#words/en.ts';
+import styles from './KeepingScreen.module.css';
+import { sizeText } from './keeping-view.ts';
+
+type Step =
+  | { at: 'begin' | 'making' | 'failed' }
+  | { at: 'ready'; exported: Exported; file: File; again: boolean }
+  | { at: 'handed'; handed: Exclude<Handed, 'not-handed'>; noted: boolean };
+
+/** Writes the file, reads it back, and hands it over. It counts as a backup only once it was handed over. */
+export function BackUp({ words, place, nowMs }: { words: Words; place: Place; nowMs: number }) {
+  const { save } = useAppend(place.initials);
+  const [step, setStep] = useState<Step>({ at: 'begin' });
+  const say = words.keeping.backUp;
+
+  const make = async () => {
+    setStep({ at: 'making' });
+    try {
+      const exported = await exportLog(BUILD);
+      const name = say.fileName(localText(nowMs).replace('T', '-').replace(':', ''));
+      setStep({ at: 'ready', exported, file: textFile({ name, text: exported.text }), again: false });
+    } catch {
+      setStep({ at: 'failed' });
+    }
+  };
+  const hand = async (by: (file: File) => Promise<Handed>) => {
+    if (step.at !== 'ready') return;
+    const handed = await by(step.file);
+    if (handed === 'not-handed') {
+      setStep({ ...step, again: true });
+      return;
+    }
+    const { entries, hash } = step.exported;
+    const { ok } = await save([
+      { kind: 'backed-up', subject: PLACE, body: { entries, bytes: step.file.size, hash, place: handed } },
+    ]);
+    setStep({ at: 'handed', handed, noted: ok });
+  };
+
+  if (step.at === 'ready') {
+    const { exported, file, again } = step;
+    return (
+      <section className={styles.panel} aria-live="polite">
+        <h2>{say.ready}</h2>
+        <p>{say.readBack(exported.entries, sizeText(file.size, place, words))}</p>
+        {exported.left.length > 0 && <Notice kind="error">{say.left(exported.left.length)}</Notice>}
+        <p>{say.where}</p>
+        <p className={styles.sum}>{say.sum(exported.hash)}</p>
+        {again && <Notice kind="caution">{say.notHanded}</Notice>}
+        <div className={styles.acts}>
+          {canShare(file) && (
+            <Button kind="primary" onPress={() => void hand(share)}>
+              {say.share}
+            </Button>
+          )}
+          <Button kind={canShare(file) ? 'second' : 'primary'} onPress={() => void hand(saveFile)}>
+            {say.save}
+          </Button>
+        </div>
+      </section>
+    );
+  }
+  return (
+    <section className={styles.panel} aria-live="polite">
+      {step.at === 'handed' && <Notice kind="saved">{say.done[step.handed]}</Notice>}
+      {step.at === 'handed' && !step.noted && <Notice kind="error">{say.notNoted}</Notice>}
+      {step.at === 'failed' && <Notice kind="error">{say.failed}</Notice>}
+      <div className={styles.acts}>
+        <Button kind="primary" onPress={() => void make()} disabled={step.at === 'making'}>
+          {step.at === 'making' ? say.making : say.act}
+        </Button>
+      </div>
+    </section>
+  );
+}

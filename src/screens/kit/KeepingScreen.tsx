@@ -1,0 +1,31 @@
+import type { Place } from '#record/place.ts';
+import { useNowMs, zoneAt } from '#store/clock.ts';
+import { useHealth } from '#store/live.ts';
+import { Page } from '#ui/Page.tsx';
+import { Waiting } from '#ui/Waiting.tsx';
+import type { Words } from '#words/en.ts';
+import { BackUp } from './BackUp.tsx';
+import { HealthPanel } from './HealthPanel.tsx';
+import { keepingView } from './keeping-view.ts';
+import { TakeIn } from './TakeIn.tsx';
+
+const MINUTE_MS = 60_000;
+
+/** The backup, the way from another phone, and how the log is kept on this one. */
+export function KeepingScreen({ words, place }: { words: Words; place: Place }) {
+  const health = useHealth();
+  const nowMs = useNowMs(MINUTE_MS);
+  if (health === undefined) return <Waiting label={words.app.waiting} />;
+  const view = keepingView({ health, place, nowMs, zone: zoneAt(nowMs), words });
+  return (
+    <Page
+      title={words.keeping.title}
+      sentence={view.sentence}
+      back={{ href: '#/kit', label: words.kit.toKit }}
+    >
+      {view.canBackUp && <BackUp words={words} place={place} nowMs={nowMs} />}
+      <TakeIn words={words} place={place} zone={zoneAt(nowMs)} />
+      <HealthPanel words={words} view={view} />
+    </Page>
+  );
+}
