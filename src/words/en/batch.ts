@@ -1,4 +1,4 @@
-import { type Said, said, strong } from '../said.ts';
+import { type Said, said, strong } from '#words/said.ts';
 
 export const batch = {
   line: (lot: string, rules: string) => `lot ${lot} · ${rules}`,

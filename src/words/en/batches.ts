@@ -1,4 +1,4 @@
-import { type Said, said, strong } from '../said.ts';
+import { type Said, said, strong } from '#words/said.ts';
 
 export const batches = {
   title: 'Batches',

@@ -1,4 +1,4 @@
-import { wallClock } from '../format.ts';
+import { wallClock } from '#words/format.ts';
 
 const fields = (options: Intl.DateTimeFormatOptions) =>
   new Intl.DateTimeFormat('en-GB', { ...options, timeZone: 'UTC', hourCycle: 'h23' });

@@ -1,5 +1,5 @@
 import type { AmountProblem } from '#core/formula/typed-amount.ts';
-import { type Said, said, strong } from '../said.ts';
+import { type Said, said, strong } from '#words/said.ts';
 
 export const formulaEdit = {
   titleNew: 'New formula',
@@ -7,7 +7,7 @@ export const formulaEdit = {
   sentence: {
     first: said(
       'Give it a name and its lines. ',
-      strong('Meat is 100 %'),
+      strong('Meat is 100\u00a0%'),
       '; every line says what it counts on.',
     ),
     next: (number: number): Said =>
@@ -39,7 +39,7 @@ export const formulaEdit = {
     nitrite === null
       ? `Total salt ${salt}\u00a0% of meat.`
       : `Total salt ${salt}\u00a0% of meat; nitrite ${nitrite}\u00a0mg/kg of meat.`,
-  lineOpen: (name: string): string => `Change ${name}`,
+  linesHint: 'Press a line to change it.',
   incomplete: 'not complete',
   add: 'Add a line',
   addTitle: 'What kind of line?',
@@ -82,6 +82,9 @@ export const formulaEdit = {
     },
     optional: 'may stay empty',
     meatShare: 'How this meat shares the lean, or the fat, with the others of its kind.',
+    totalSalt: 'All salt together',
+    totalSaltHint: 'With the salt inside the curing salt, of meat. Typing here sets the amount above.',
+    totalSaltOver: 'The curing salt alone brings more than this, or a line is not complete.',
     recipe: 'As a recipe prints it',
     recipeHint: 'Such as “5 % of total” or “1.5 oz for 10 lb”.',
     recipeRead: (amount: string): string => `Read as ${amount}.`,
@@ -151,6 +154,12 @@ export const formulaEdit = {
     'no-lines': 'A formula needs at least one line.',
     'too-many-lines': 'More than 60 lines cannot be kept.',
     'no-room': 'The percentages of total come to 100 % or more; nothing is left for the meat.',
+  },
+  doubt: {
+    fatLines: (lines: string, wanted: string): string =>
+      `The lines of fat come to ${lines}\u00a0% of meat, the formula wants ${wanted}\u00a0%. The bench decides; the lines only say what the fat is made of.`,
+    meatLines: (lines: string): string =>
+      `The lines of lean and fat come to ${lines}\u00a0% instead of 100\u00a0%. They share what lies on the bench in that proportion.`,
   },
   lookAt: (count: number): string =>
     count === 1 ? 'One line is not complete.' : `${count} lines are not complete.`,

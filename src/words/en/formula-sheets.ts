@@ -6,13 +6,13 @@ export const formulaSheets = {
   ways: {
     title: 'Other ways to scale',
     row: 'By finished weight, by pieces, by the lean at hand',
-    choose: 'What do you know?',
+    choose: 'Scale by',
     code: {
-      finished: 'the finished weight wanted',
-      pieces: 'the pieces wanted',
-      lean: 'the lean at hand',
-      hand: 'lean and fat at hand',
-      square: 'the fat of two cuts',
+      finished: 'finished weight',
+      pieces: 'pieces',
+      lean: 'lean at hand',
+      hand: 'lean and fat',
+      square: 'fat of two cuts',
     },
     field: {
       finishedG: 'Finished weight wanted',
@@ -76,7 +76,7 @@ export const formulaSheets = {
   sugar: {
     title: 'Sugar for a wanted pH',
     row: 'A band, since the rules of the trade differ threefold',
-    field: { startPh: 'pH of the mix at the start', targetPh: 'pH aimed at' },
+    field: { startPh: 'pH at the start', targetPh: 'pH aimed at' },
     need: 'Sugar to add, as dextrose',
     inIt: 'In the formula now, as dextrose',
     hidden: 'Hidden in wine, must, spices',

@@ -1,4 +1,4 @@
-import { type Said, said, strong, type Token } from '../said.ts';
+import { type Said, said, strong, type Token } from '#words/said.ts';
 
 /** What is known of nitrite, nitrate and salt against the rule set. Figures and limits come with their unit. */
 export type CureSaid =
@@ -127,23 +127,21 @@ export const formulas = {
     'g-per-kg-meat': 'g/kg of meat',
   },
   amount: {
-    'pct-of-meat': (pct: string): string => `${pct} % of meat`,
-    'pct-of-lean': (pct: string): string => `${pct} % of lean`,
-    'pct-of-total': (pct: string): string => `${pct} % of total`,
-    'g-per-kg-meat': (dose: string): string => `${dose} g/kg of meat`,
+    'pct-of-meat': (pct: string): string => `${pct}\u00a0% of meat`,
+    'pct-of-lean': (pct: string): string => `${pct}\u00a0% of lean`,
+    'pct-of-total': (pct: string): string => `${pct}\u00a0% of total`,
+    'g-per-kg-meat': (dose: string): string => `${dose}\u00a0g/kg of meat`,
     fixed: (mass: string): string => `${mass} whatever the batch`,
-    'at-least': (dose: string, least: string): string => `${dose} g/kg of meat, at least ${least}`,
+    'at-least': (dose: string, least: string): string => `${dose}\u00a0g/kg of meat, at least ${least}`,
     'per-piece': (mass: string): string => `${mass} a piece`,
     'pack-share': (share: string, pack: string, dose: string): string =>
-      `${dose} g/kg of meat, at least ${share} % of a ${pack} pack`,
-    'share-of-lean': (pct: string): string => `${pct} % of the lean`,
-    'share-of-fat': (pct: string): string => `${pct} % of the fat`,
+      `${dose}\u00a0g/kg of meat, at least ${share}\u00a0% of a ${pack} pack`,
   },
   label: (nitrite: string, nitrate: string | null): string =>
-    nitrate === null ? `${nitrite} % nitrite` : `${nitrite} % nitrite, ${nitrate} % nitrate`,
+    nitrate === null ? `${nitrite}\u00a0% nitrite` : `${nitrite}\u00a0% nitrite, ${nitrate}\u00a0% nitrate`,
   noLabel: 'bag percentages missing',
   rounding: { nearest: '', down: 'rounded down', up: 'rounded up' },
-  onScale: (scale: string, off: string): string => `${scale}, ± ${off} %`,
+  onScale: (scale: string, off: string): string => `${scale}, ±\u00a0${off}\u00a0%`,
   portions: (count: number): string => `in ${count} portions`,
   why: {
     'per-kg': 'here by weight of meat',
@@ -160,26 +158,27 @@ export const formulas = {
     nitriteNote: (ion: string): string => `of meat; ${ion} as ion`,
     ofMeat: 'of meat',
   },
+  bagDays: (from: string, to: string): string =>
+    `Makers keep such a piece ${from} to ${to} days in the bag; no rule by weight or thickness was agreed.`,
 
   findings: 'Against the rule set',
   ruleSet: (name: string, comparedOn: string | null): string =>
     comparedOn === null
-      ? `Rule set: ${name}; its figures were never compared with the official text.`
-      : `Rule set: ${name}; its figures were compared with the official text on ${comparedOn}.`,
+      ? `Rule set: ${name}; its figures were never compared with the official text. A plan stays pending until it is weighed.`
+      : `Rule set: ${name}; its figures were compared with the official text on ${comparedOn}. A plan stays pending until it is weighed.`,
   chooseRuleSet: 'choose a rule set',
   toRuleSet: 'Choose a rule set',
   finding: (verdict: string, about: string): string => `${verdict}: ${about}`,
   about: {
-    'nitrite-in-most': 'nitrite going in, the most',
-    'nitrite-in-least': 'nitrite going in, the least',
-    'nitrate-in-most': 'nitrate going in, the most',
-    'cure-in-most': 'nitrite and nitrate going in, the most',
-    'cure-in-least': 'nitrite and nitrate going in, the least',
-    'salt-in-least': 'salt, the least',
-    'rule-set': 'nitrite, nitrate and salt',
+    'nitrite-in-most': 'most nitrite',
+    'nitrite-in-least': 'least nitrite',
+    'nitrate-in-most': 'most nitrate',
+    'cure-in-most': 'most nitrite and nitrate',
+    'cure-in-least': 'least nitrite and nitrate',
+    'salt-in-least': 'least salt',
   },
   missing: {
-    'weighed-grams': 'until weighed',
+    'weighed-grams': '',
     'cure-label': 'the percentages on the bag are missing',
     'cure-grams': 'the curing salt is not weighed',
     'salt-grams': 'the salt is not weighed',
@@ -197,6 +196,14 @@ export const formulas = {
   },
 
   working: {
+    title: {
+      'nitrite-in-most': 'The most nitrite that may go in',
+      'nitrite-in-least': 'The least nitrite that goes in',
+      'nitrate-in-most': 'The most nitrate that may go in',
+      'cure-in-most': 'The most nitrite and nitrate that may go in',
+      'cure-in-least': 'The least nitrite and nitrate that go in',
+      'salt-in-least': 'The least salt that goes in',
+    },
     equation: {
       nitrite: 'curing salt × nitrite printed on the bag ÷ green weight of meat',
       nitrate: 'curing salt × nitrate printed on the bag ÷ green weight of meat',

@@ -1,9 +1,10 @@
-import type { GuardCode } from '#core/formula/guards.ts';
+import type { Formula } from '#core/formula/formula.ts';
+import type { Guard, GuardCode } from '#core/formula/guards.ts';
+import { decimal, type Writing } from '#words/format.ts';
 
 type Facts = { readonly name: string; readonly value: string; readonly level: string };
 
-/** What a careful colleague would ask before anything is weighed: one plain sentence each. */
-export const guards: Readonly<Record<GuardCode, (facts: Facts) => string>> = {
+const sentences: Readonly<Record<GuardCode, (facts: Facts) => string>> = {
   'no-cure': () =>
     'No curing salt: nothing here holds back Clostridium botulinum but salt, acid and drying. Ask somebody who knows this product.',
   'cure-without-label': ({ name }) =>
@@ -35,4 +36,24 @@ export const guards: Readonly<Record<GuardCode, (facts: Facts) => string>> = {
     'Game can carry Trichinella that freezing does not kill. Only meat that was tested, or cooking, rules it out.',
   'belly-has-its-own-limit': () =>
     'If the piece is belly (bacon), the United States set a lower limit than the one shown here.',
+};
+
+/** Small shares keep their digits; milligrams and days need none. */
+function figure(value: number | null, writing: Pick<Writing, 'decimal'>): string {
+  if (value === null) return '';
+  return decimal(value, value < 1 ? 4 : value < 10 ? 2 : 0, writing);
+}
+
+/** What a careful colleague would ask before anything is weighed: one plain sentence each. */
+export const guards = {
+  text: (
+    { code, lineId, value, level }: Guard,
+    { lines }: Formula,
+    writing: Pick<Writing, 'decimal'>,
+  ): string =>
+    sentences[code]({
+      name: lines.find(({ id }) => id === lineId)?.name ?? '',
+      value: figure(value, writing),
+      level: figure(level, writing),
+    }),
 };

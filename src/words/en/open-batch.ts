@@ -1,4 +1,4 @@
-import { type Said, said, strong } from '../said.ts';
+import { type Said, said, strong } from '#words/said.ts';
 
 export const openBatch = {
   title: 'Open a batch',
@@ -9,20 +9,20 @@ export const openBatch = {
       ' whole; later edits of the formula never reach it.',
     ),
   lot: 'Lot',
-  lotHint: 'Suggested from the date; write your own if you have a way.',
+  lotHint: 'Suggested from the date; change it if you number lots another way.',
   lotTaken: 'Another batch has this lot already.',
   plan: 'Plan',
   planLine: 'What you aim at. It can be changed while the batch runs; every change is kept.',
   field: {
     fermentC: 'Fermenting room',
-    phLow: 'pH aimed at, from',
+    phLow: 'from',
     phHigh: 'to',
     dryC: 'Drying room',
     dryRhPct: 'Humidity while drying',
     diameterMm: 'Diameter at stuffing',
     targetLossPct: 'Weight loss aimed at',
   },
-  group: { ferment: 'Ferment', dry: 'Dry', piece: 'Pieces' },
+  group: { ferment: 'Ferment', ph: 'pH aimed at', dry: 'Dry', piece: 'Pieces' },
   usual: (from: string, to: string): string => `usually ${from} to ${to}`,
   fromFormula: 'from the formula',
   standing:
@@ -36,8 +36,10 @@ export const openBatch = {
     day === null
       ? 'Its figures were never compared with the official text.'
       : `Its figures were compared with the official text on ${day}.`,
-  over: 'As written, this formula is over a limit of this rule set. Look at it before you weigh.',
-  unknown: 'The bag percentages of a curing salt are missing: nobody can say how much nitrite goes in.',
+  over: 'As written, this formula is a deviation from this rule set. Look at it before you weigh, and ask the local authority.',
+  noRoom: 'The percentages of total leave no room for meat.',
+  stopped: 'This has to be put right first',
+  askGuard: (text: string): string => `${text} Open the batch all the same?`,
   toFormula: 'Look at the formula',
   note: 'Note',
   save: 'Open the batch',

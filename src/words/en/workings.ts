@@ -1,5 +1,5 @@
 import type { Limit, Source } from '#core/rules/rule.ts';
-import { decimal, type Writing } from '../format.ts';
+import { decimal, type Writing } from '#words/format.ts';
 import { verdicts } from './verdicts.ts';
 
 const basisWords: Readonly<Record<string, string>> = {
