@@ -1,10 +1,12 @@
 /** `npm test`: everything, one step after the other, then one line with what passed and what failed, as counted by the tools. */
 import { spawn } from 'node:child_process';
 import { mkdirSync, readFileSync, rmSync } from 'node:fs';
+import { resolve } from 'node:path';
 import { addUp, type Counts, fromLastLine, fromPlaywright, fromVitest } from './count.ts';
 import { findBrowser } from './find-browser.ts';
 
-const reports = '.tmp/reports';
+// Absolute, since one of the tools takes it from its own folder.
+const reports = resolve('.tmp/reports');
 rmSync(reports, { recursive: true, force: true });
 mkdirSync(reports, { recursive: true });
 
