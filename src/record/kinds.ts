@@ -21,7 +21,7 @@ const typed = z.optional(
   ),
 );
 /** A question about an unlikely value was asked, and the maker kept the value. */
-const kept = z.optional(z.array(text(40)).check(z.maxLength(8)));
+const kept = z.optional(z.array(text(40)).check(z.maxLength(20)));
 
 const ruleSet = z.enum(['US', 'CA', 'EU']);
 const plan = z.strictObject({

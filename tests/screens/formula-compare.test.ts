@@ -49,7 +49,7 @@ describe('two versions side by side', () => {
     const after = formula([line('salt', 2.8), line('pepper', 0.3)], { targetLossPct: 38 });
     expect(told(before, after)).toEqual([
       ['Target loss', 'added', '–', '38\u00a0%', ''],
-      ['salt', 'changed', '2,55 % of meat', '2,8 % of meat', 'amount'],
+      ['salt', 'changed', '2,55\u00a0% of meat', '2,8\u00a0% of meat', ''],
     ]);
   });
 
@@ -67,7 +67,7 @@ describe('two versions side by side', () => {
   test('a line keeps its history under a new name', () => {
     const after = formula([line('salt', 2.8, { name: 'Sea salt' })]);
     expect(told(formula([line('salt', 2.8)]), after)).toEqual([
-      ['Sea salt', 'changed', '2,8 % of meat', '2,8 % of meat', 'name: salt'],
+      ['Sea salt', 'changed', '2,8\u00a0% of meat', '2,8\u00a0% of meat', 'name: salt'],
     ]);
   });
 
@@ -78,9 +78,9 @@ describe('two versions side by side', () => {
         cure: { nitritePct, nitratePct: 0, nitriteSalt: 'NaNO2', nitrateSalt: 'NaNO3' },
       });
     expect(told(formula([bag(6.25)]), formula([bag(5.88)]))[0]?.slice(2)).toEqual([
-      '0,25 % of meat · 6,25 % nitrite',
-      '0,25 % of meat · 5,88 % nitrite',
-      'label',
+      '0,25\u00a0% of meat · 6,25\u00a0% nitrite',
+      '0,25\u00a0% of meat · 5,88\u00a0% nitrite',
+      '',
     ]);
   });
 

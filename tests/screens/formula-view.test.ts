@@ -68,7 +68,7 @@ describe('3,215 g of meat with 2.8 % salt and 0.25 % of a 6.25 % cure', () => {
 
   test('carries 156.104 mg/kg, shown rounded up beside the limit of 156.25', () => {
     expect(plainText(shown.sentence)).toContain('156.11\u00a0mg/kg of meat; the limit is 156.25.');
-    expect(shown.findings[0]?.word).toBe('pending: nitrite going in, the most, until weighed');
+    expect(shown.findings[0]?.word).toBe('pending: most nitrite');
   });
 
   test('opens its working with the numbers it was made from, the limit and its standing', () => {
@@ -151,9 +151,9 @@ test('the EU counts the ion: 156.104 mg/kg nitrite are 104.6 as ion, over 80', (
 test('Canada asks for salt of the mix as well', () => {
   const shown = view(formula(), { place: { ...US, ruleSet: 'CA' } });
   expect(shown.findings.map(({ word }) => word)).toEqual([
-    'pending: nitrite and nitrate going in, the most, until weighed',
-    'pending: nitrite and nitrate going in, the least, until weighed',
-    'pending: salt, the least, until weighed',
+    'pending: most nitrite and nitrate',
+    'pending: least nitrite and nitrate',
+    'pending: least salt',
   ]);
 });
 
@@ -169,11 +169,11 @@ test('switching the base shown keeps the grams', () => {
   const shown = bases.map((base) => view(of, { base }));
   expect(new Set(shown.map((each) => grams(each).join())).size).toBe(1);
   expect(shown.map(({ lines }) => lines[2]?.amount)).toEqual([
-    '5 % of total',
-    '5.424 % of meat',
-    '5.000 % of total',
-    '54.24 g/kg of meat',
-    '5 % of total',
+    '5\u00a0% of total',
+    '5.424\u00a0% of meat',
+    '5.000\u00a0% of total',
+    '54.24\u00a0g/kg of meat',
+    '5\u00a0% of total',
   ]);
 });
 
@@ -217,4 +217,31 @@ test('a formula whose shares leave no room for meat says so', () => {
     }),
   );
   expect(plainText(view(formula(all)).sentence)).toContain('no room for meat');
+});
+
+describe('what a careful colleague asks', () => {
+  const codes = (of: Formula, place = US) => view(of, { place }).guards.map(({ key }) => key.split(' ')[0]);
+  const starter: FormulaLine = { ...SALT, id: 'st', name: 'Starter', role: 'starter' };
+
+  test('nitrite alone for a ten-week plan, and no starter', () => {
+    expect(codes(formula([SALT, CURE], { plannedDays: 70 }))).toEqual([
+      'nitrite-alone-for-long',
+      'no-starter',
+    ]);
+  });
+
+  test('two curing salts: the doubled figure is said', () => {
+    const shown = view(formula([SALT, CURE, { ...CURE, id: 'second' }, starter]));
+    expect(shown.guards.find(({ key }) => key.startsWith('two-cures'))?.text).toContain('312 mg/kg');
+  });
+
+  test('every sentence names its standing', () => {
+    for (const { standing } of view(formula([SALT])).guards) expect(standing).not.toBe('');
+  });
+});
+
+test('a scale too coarse for the cure is offered a premix whose sums stay the same', () => {
+  const label = { ...CURE, amount: { basis: 'fixed', amountG: 2.5 } as const };
+  const shown = view(formula([SALT, label]), { lean: '750', fat: '250', scales: [] });
+  expect(shown.premix).toContain('weigh 25\u00a0g of that and 6\u00a0g plain salt');
 });

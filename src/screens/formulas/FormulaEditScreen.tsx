@@ -31,6 +31,7 @@ import {
   removeLine,
   restoreDraft,
   setLine,
+  typeTotalSalt,
   type Unlikely,
   unlikely,
 } from './formula-draft.ts';
@@ -146,9 +147,11 @@ function Editing({
       {newest && draft.from !== '' && draft.from !== newest.id && (
         <Notice kind="caution">{say.changed}</Notice>
       )}
-      <FormulaHead draft={draft} problems={view.problems} onDraft={kept.set} words={words} />
+      <FormulaHead {...{ draft, place, words }} problems={view.problems} onDraft={kept.set} />
+      {view.doubts.length > 0 && <Notice kind="caution">{view.doubts.join(' ')}</Notice>}
       <section className={styles.lines}>
         <h2>{say.lines}</h2>
+        <p className={styles.hint}>{say.linesHint}</p>
         <List label={say.lines} ordered>
           {view.rows.map(({ id: lineId, title, note }) => (
             <Row key={lineId} title={title} note={note} onPress={() => setOpen(lineId)} />
@@ -170,6 +173,7 @@ function Editing({
           key={line.id}
           {...{ line, place, words }}
           onLine={(changed) => kept.set(setLine(draft, changed))}
+          onTotalSalt={(text) => typeTotalSalt(draft, line, text, place, words)}
           onBasis={(basis) =>
             kept.set(
               setLine(draft, switchBasis({ line, basis, bench: draftBench(draft, place), place, words })),

@@ -1,3 +1,4 @@
+import type { Place } from '#record/place.ts';
 import { Choice } from '#ui/Choice.tsx';
 import { ManyChoice } from '#ui/ManyChoice.tsx';
 import { NumberField } from '#ui/NumberField.tsx';
@@ -5,18 +6,20 @@ import { TextField } from '#ui/TextField.tsx';
 import type { Words } from '#words/en.ts';
 import type { EditView } from './edit-view.ts';
 import styles from './FormulaEditScreen.module.css';
-import { type FormulaDraft, type HeadField, kindOptions, speciesOptions } from './formula-draft.ts';
+import { type FormulaDraft, type HeadField, kindOptions, speciesOptions, typeFat } from './formula-draft.ts';
 
 /** What holds for the whole formula: its name, its meat, and what it should become. */
 export function FormulaHead({
   draft,
   problems,
   onDraft,
+  place,
   words,
 }: {
   draft: FormulaDraft;
   problems: EditView['problems'];
   onDraft: (draft: FormulaDraft) => void;
+  place: Place;
   words: Words;
 }) {
   const say = words.formulaEdit;
@@ -26,7 +29,13 @@ export function FormulaHead({
       hint={say.usual[field]}
       unit={unit}
       text={draft.numbers[field]}
-      onText={(text) => onDraft({ ...draft, numbers: { ...draft.numbers, [field]: text } })}
+      onText={(text) =>
+        onDraft(
+          field === 'fatPctOfMeat'
+            ? typeFat(draft, text, place, words)
+            : { ...draft, numbers: { ...draft.numbers, [field]: text } },
+        )
+      }
       {...(problems[field] ? { problem: problems[field] } : {})}
     />
   );

@@ -3,6 +3,7 @@ import type { Basis } from '#core/formula/formula.ts';
 import type { Place } from '#record/place.ts';
 import { Button } from '#ui/Button.tsx';
 import { Choice } from '#ui/Choice.tsx';
+import { ManyChoice } from '#ui/ManyChoice.tsx';
 import { NumberField } from '#ui/NumberField.tsx';
 import { Sheet } from '#ui/Sheet.tsx';
 import { TextField } from '#ui/TextField.tsx';
@@ -13,7 +14,9 @@ import { type LineDraft, typeAmount } from './line-draft.ts';
 import { typeRecipe } from './line-switch.ts';
 import {
   type AmountFieldView,
+  allergenOptions,
   amountFields,
+  BRINGS_ALLERGENS,
   basesOf,
   fieldProblem,
   MORE_FIELDS,
@@ -24,6 +27,8 @@ export type LineSheetProps = {
   line: LineDraft;
   onLine: (line: LineDraft) => void;
   onBasis: (basis: Basis) => void;
+  /** The line with its amount set so that all salt together is this much; null where that cannot be. */
+  onTotalSalt: (text: string) => LineDraft | null;
   onMove: (by: 1 | -1) => void;
   onRemove: () => void;
   onClose: () => void;
@@ -57,6 +62,7 @@ export function LineSheet(props: LineSheetProps) {
       {amountFields(line, place, words).map((field) => (
         <AmountField key={field.field} view={field} line={line} onLine={onLine} />
       ))}
+      {line.role === 'salt' && <TotalSalt {...props} />}
       {line.role === 'cure' && <CureFields {...{ line, onLine, place, words }} />}
       {meat ? (
         <p className={styles.hint}>{say.meatShare}</p>
@@ -103,6 +109,27 @@ function AmountField({
       onText={(typed) => onLine(typeAmount(line, field, typed))}
       {...(hint ? { hint } : {})}
       {...(problem ? { problem } : {})}
+    />
+  );
+}
+
+/** The other way round: all salt is given, and the plain salt follows from it. */
+function TotalSalt({ onTotalSalt, onLine, words }: LineSheetProps) {
+  const [text, setText] = useState('');
+  const say = words.formulaEdit.line;
+  const cannot = text.trim() !== '' && onTotalSalt(text) === null;
+  return (
+    <NumberField
+      label={say.totalSalt}
+      hint={say.totalSaltHint}
+      unit="%"
+      text={text}
+      onText={(typed) => {
+        setText(typed);
+        const set = onTotalSalt(typed);
+        if (set) onLine(set);
+      }}
+      {...(cannot ? { problem: say.totalSaltOver } : {})}
     />
   );
 }
@@ -161,6 +188,14 @@ function More({ line, onLine, place, words }: LineSheetProps) {
             />
           );
         })}
+        {BRINGS_ALLERGENS.includes(line.role) && (
+          <ManyChoice
+            label={say.allergens}
+            options={allergenOptions(words)}
+            values={line.allergens}
+            onValues={(allergens) => onLine({ ...line, allergens })}
+          />
+        )}
         <TextField
           label={say.note}
           long

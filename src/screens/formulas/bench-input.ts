@@ -81,18 +81,23 @@ export function restoreBench(kept: unknown): BenchTexts | null {
     : null;
 }
 
-/** Meat that was worked out elsewhere, written into the fields in whole grams or thousandths of a pound. */
+/** A mass as it would be typed on the bench: whole grams, or thousandths of a pound. */
+export function benchText(massG: number, place: Place, words: Words): string {
+  const unit = benchUnit(place);
+  const value = massFromG({ massG, unit });
+  return plainNumber(unit === 'g' ? Math.round(value) : Math.round(value * 1000) / 1000, place, words);
+}
+
+/** Meat that was worked out elsewhere, written into the fields. */
 export function meatTexts(
   { leanG, fatG, pieces }: BenchRead,
   before: BenchTexts,
   place: Place,
   words: Words,
 ): BenchTexts {
-  const unit = benchUnit(place);
-  const text = (massG: number) => {
-    const value = massFromG({ massG, unit });
-    const shown = unit === 'g' ? Math.round(value) : Math.round(value * 1000) / 1000;
-    return plainNumber(shown, place, words);
+  return {
+    lean: benchText(leanG, place, words),
+    fat: benchText(fatG, place, words),
+    pieces: pieces === null ? before.pieces : String(pieces),
   };
-  return { lean: text(leanG), fat: text(fatG), pieces: pieces === null ? before.pieces : String(pieces) };
 }

@@ -1,13 +1,11 @@
 import { casingPlan, flatToDiameterMm } from '#core/formula/casing.ts';
 import { type CasingKind, fillsFor } from '#core/formula/casing-tables.ts';
 import type { Formula } from '#core/formula/formula.ts';
-import { massFromG } from '#core/units.ts';
 import type { Place } from '#record/place.ts';
 import type { Words } from '#words/en.ts';
 import { decimal, joined, mass } from '#words/format.ts';
-import { benchUnit } from './bench-input.ts';
+import { benchText, benchUnit } from './bench-input.ts';
 import { type CalcField, type CalcView, readFields, type Texts } from './calc-view.ts';
-import { plainNumber } from './line-draft.ts';
 
 type CasingField = keyof Words['formulaSheets']['casing']['field'];
 const KINDS: readonly CasingKind[] = ['hog', 'beef-middle', 'beef-round', 'sheep', 'collagen', 'fibrous'];
@@ -34,8 +32,7 @@ export function casingView({
 }): CalcView & { readonly printed: readonly string[] } {
   const say = words.formulaSheets.casing;
   const unit = benchUnit(place);
-  const shown = (massG: number) =>
-    plainNumber(Math.round(massFromG({ massG, unit }) * 100) / 100, place, words);
+  const shown = (massG: number) => benchText(massG, place, words);
   const massField = (key: CasingField, least: number, first: string): CalcField<CasingField> => ({
     key,
     label: say.field[key],
@@ -49,7 +46,7 @@ export function casingView({
       massField('mixG', 1, mixG === null ? '' : shown(mixG)),
       massField('keptG', 0, '0'),
       massField('pieceG', 1, formula.pieceG === undefined ? '' : shown(formula.pieceG)),
-      { ...massField('fillGPerM', 10, ''), most: 50_000, hint: say.fillHint },
+      { ...massField('fillGPerM', 10, ''), most: 50_000 },
       { key: 'endsMm', label: say.field.endsMm, unit: 'mm', least: 0, most: 1000, first: '100' },
     ],
     texts,
@@ -85,7 +82,7 @@ export function casingView({
           ]
         : []),
     ],
-    notes: plan ? [say.estimate] : [],
+    notes: plan ? [say.estimate, say.fillHint] : [say.fillHint],
   };
 }
 

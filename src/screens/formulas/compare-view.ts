@@ -52,7 +52,7 @@ function lineRows(
         change: found?.change ?? 'same',
         left: before ? lineText(before, spoken) : '',
         right: lineText(line, spoken),
-        details: found?.change === 'changed' ? detailsText(found, spoken) : '',
+        details: found?.change === 'changed' ? detailsText(found, line, spoken) : '',
       },
       spoken,
     );
@@ -76,12 +76,17 @@ function lineText(line: FormulaLine, { place, words }: Spoken): string {
   return line.cure ? `${amount} · ${labelText(line.cure, place, words)}` : amount;
 }
 
-function detailsText(change: Extract<LineChange, { change: 'changed' }>, { words }: Spoken): string {
-  const names: Readonly<Record<string, string>> = words.formulas.history.lineField;
-  return change.fields
-    .map(({ field, before }) =>
-      field === 'name' ? `${names[field]}: ${String(before)}` : (names[field] ?? field),
-    )
+/** What differs and is not seen in the two texts. */
+function detailsText(
+  { before, fields }: Extract<LineChange, { change: 'changed' }>,
+  after: FormulaLine,
+  spoken: Spoken,
+): string {
+  const names: Readonly<Record<string, string>> = spoken.words.formulas.history.lineField;
+  const seen = lineText(before, spoken) === lineText(after, spoken) ? [] : ['amount', 'cure'];
+  return fields
+    .filter(({ field }) => !seen.includes(field))
+    .map(({ field }) => (field === 'name' ? `${names[field]}: ${before.name}` : (names[field] ?? field)))
     .join(', ');
 }
 

@@ -1,5 +1,6 @@
 import { figuresFromGrams } from '#core/formula/figures.ts';
 import type { Formula } from '#core/formula/formula.ts';
+import { formulaProblems } from '#core/formula/problems.ts';
 import { exactGrams } from '#core/formula/weigh-out.ts';
 import type { Place } from '#record/place.ts';
 import type { Words } from '#words/en.ts';
@@ -27,6 +28,8 @@ export type EditView = {
   readonly sentence: Said;
   readonly rows: readonly EditRow[];
   readonly problems: { readonly [Field in HeadField | 'name']?: string };
+  /** What the formula says in two ways; it can be saved all the same. */
+  readonly doubts: readonly string[];
   /** What keeps it from being saved, in words; null when nothing does. */
   readonly hindered: string | null;
   /** What comes of it for 1 kg of meat, as far as it can be read. */
@@ -76,6 +79,7 @@ export function editView({
     }),
     problems: headProblems(problems?.head ?? {}, tried, words),
     hindered: problems?.whole ? say.whole[problems.whole] : tried && wrong > 0 ? say.lookAt(wrong) : null,
+    doubts: read.ok ? doubtTexts(read.formula, place, words) : [],
     sums: sumsText(draft, place, words),
   };
 }
@@ -94,6 +98,16 @@ function headProblems(
   return Object.fromEntries(texts);
 }
 
+function doubtTexts(formula: Formula, place: Place, words: Words): string[] {
+  const say = words.formulaEdit.doubt;
+  const exactly = (value: number) => words.workings.exactly(value, place);
+  return formulaProblems(formula).flatMap((problem) => {
+    if (problem.code === 'fat-lines-differ')
+      return [say.fatLines(exactly(problem.linesPct), exactly(problem.fatPctOfMeat))];
+    return problem.code === 'meat-lines-not-100' ? [say.meatLines(exactly(problem.linesPct))] : [];
+  });
+}
+
 /** Total salt and nitrite of what can be read so far, before any rounding. */
 function sumsText(draft: FormulaDraft, place: Place, words: Words): string | null {
   const lines = draft.lines.flatMap((line) => {
@@ -110,7 +124,7 @@ function sumsText(draft: FormulaDraft, place: Place, words: Words): string | nul
   });
   return words.formulaEdit.sums(
     decimal(saltPctOfMeat, 2, place),
-    nitrite === null || !(nitrite.massG > 0) ? null : decimal(nitrite.mgPerKgMeat, 1, place, 'up'),
+    nitrite === null || !(nitrite.massG > 0) ? null : decimal(nitrite.mgPerKgMeat, 2, place, 'up'),
   );
 }
 

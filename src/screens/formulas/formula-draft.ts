@@ -1,11 +1,20 @@
 /** A formula while it is being typed, and what the record would keep of it. */
-import { type Bench, type Formula, isInMix, isMeat, type Role, type Species } from '#core/formula/formula.ts';
+import { figuresFromGrams } from '#core/formula/figures.ts';
+import {
+  amountG,
+  type Bench,
+  type Formula,
+  isInMix,
+  isMeat,
+  type Role,
+  type Species,
+} from '#core/formula/formula.ts';
 import { exactGrams } from '#core/formula/weigh-out.ts';
 import type { Place } from '#record/place.ts';
 import { type QuantityProblem, readQuantity } from '#ui/quantity-input.ts';
 import type { Words } from '#words/en.ts';
 import { leavesRoom } from './formula-plan.ts';
-import { type LineDraft, lineDraft, newLine, plainNumber } from './line-draft.ts';
+import { amountTexts, type LineDraft, lineDraft, newLine, plainNumber, typeAmount } from './line-draft.ts';
 import { type LineProblems, readLineDraft } from './line-read.ts';
 
 /** The numbers of the whole formula, each in its own field; all but the fat may stay empty. */
@@ -191,6 +200,51 @@ export function addLine(draft: FormulaDraft, line: LineDraft): FormulaDraft {
 
 export function removeLine(draft: FormulaDraft, id: string): FormulaDraft {
   return { ...draft, lines: draft.lines.filter((line) => line.id !== id) };
+}
+
+/** The fat wanted; a single line of lean and of fat follow it, so that both never say two things. */
+export function typeFat(draft: FormulaDraft, text: string, place: Place, words: Words): FormulaDraft {
+  const numbers = { ...draft.numbers, fatPctOfMeat: text };
+  const read = readQuantity({ text, unit: '%', decimal: place.decimal, ...HEAD_BOUNDS.fatPctOfMeat });
+  if (!read.ok) return { ...draft, numbers };
+  const alone = (role: Role) => draft.lines.filter((line) => line.role === role).length === 1;
+  const lines = draft.lines.map((line) => {
+    if (!isMeat(line.role) || !alone(line.role)) return line;
+    const sharePct = line.role === 'fat' ? read.value : 100 - read.value;
+    return typeAmount({ ...line, basis: 'pct-of-meat' }, 'sharePct', plainNumber(sharePct, place, words));
+  });
+  return { ...draft, numbers, lines };
+}
+
+/** The amount of the one salt line so that all salt together, that in the curing salt with it, is this much of the meat. */
+export function typeTotalSalt(
+  draft: FormulaDraft,
+  line: LineDraft,
+  text: string,
+  place: Place,
+  words: Words,
+): LineDraft | null {
+  const read = readQuantity({ text, unit: '%', decimal: place.decimal, least: 0, most: 100 });
+  const bench = draftBench(draft, place);
+  if (!read.ok || bench === null) return null;
+  const meatG = bench.leanG + bench.fatG;
+  const others = draft.lines.flatMap((each) => {
+    const one = readLineDraft(each, place);
+    return one.ok && each.id !== line.id ? [one.line] : [];
+  });
+  const elsewhereG = figuresFromGrams({
+    leanG: bench.leanG,
+    fatG: bench.fatG,
+    lines: others.map(({ role, cure, amount }) => ({
+      role,
+      cure,
+      massG: amount.basis === 'per-piece' ? 0 : amountG(amount, bench),
+    })),
+  }).saltG;
+  const amountPct = read.value - (100 * elsewhereG) / meatG;
+  if (!(amountPct >= 0)) return null;
+  const amount = { basis: 'pct-of-meat', amountPct } as const;
+  return { ...line, basis: amount.basis, amount: amountTexts(amount, place, words), exact: amount };
 }
 
 /** One place earlier or later; at an end it stays. */

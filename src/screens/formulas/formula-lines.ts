@@ -38,10 +38,9 @@ export function lineView(
   return {
     id: line.id,
     name: line.name,
-    amount: [amountOn(line, weighed, plan, given), why].filter(Boolean).join(' · '),
+    amount: [amountOn(line, weighed, plan, given), why, say.rounding[rounding]].filter(Boolean).join(' · '),
     mass: mass(roundedG, stepG, place),
     note: [
-      say.rounding[rounding],
       portions > 1 ? say.portions(portions) : '',
       scale && off !== null ? say.onScale(scale.name, decimal(off, 1, place, 'up')) : '',
     ]

@@ -1,5 +1,6 @@
 import { type Formula, isMeat, needsPieces } from '#core/formula/formula.ts';
 import type { BenchScale } from '#core/formula/scale.ts';
+import { BAG_DAYS } from '#core/formula/whole-muscle.ts';
 import { RULE_SETS } from '#core/rules/rule-sets.ts';
 import type { Place, Scale } from '#record/place.ts';
 import type { VerdictShape } from '#ui/VerdictMark.tsx';
@@ -94,12 +95,12 @@ export function formulaView(given: ViewGiven): FormulaView {
     sums: [
       say.mix(inMass(plan.out.figures.mixG)),
       formula.kind === 'whole-muscle'
-        ? ''
+        ? say.bagDays(String(BAG_DAYS.low), String(BAG_DAYS.high))
         : say.fatIs(
             decimal(plan.out.figures.fatPctOfMeat, 1, place),
             words.workings.exactly(formula.fatPctOfMeat, place),
           ),
-    ].filter(Boolean),
+    ],
     lines: formula.lines.flatMap((line, at) => {
       const weighed = plan.out.lines[at];
       return weighed ? [lineView(line, weighed, plan, given)] : [];
@@ -141,5 +142,5 @@ function aboutText({ finding: { rule, missing, verdict } }: PlanFinding, words: 
   const about: Readonly<Record<string, string>> = words.formulas.about;
   const lacks: Readonly<Record<string, string>> = words.formulas.missing;
   const waits = verdict === 'pending' || verdict === 'no-reading' ? missing : [];
-  return [about[rule] ?? rule, ...waits.map((code) => lacks[code] ?? code)].join(', ');
+  return [about[rule] ?? rule, ...waits.map((code) => lacks[code] ?? code)].filter(Boolean).join(', ');
 }

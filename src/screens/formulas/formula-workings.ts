@@ -44,7 +44,7 @@ export function findingWorking(
   const { place, words } = given;
   const { finding, fromValue, toValue, unroundedValue } = each;
   const say = words.formulas.working;
-  const about: Readonly<Record<string, string>> = words.formulas.about;
+  const titles: Readonly<Record<string, string>> = say.title;
   const shown = limited(each, place, words);
   const inUnit = (text: string) => `${text}\u00a0${limit.unit}`;
   const rows = measure === 'salt-of-mix' ? saltRows(plan, given, 'mix') : cureRows(measure, plan, given);
@@ -57,7 +57,7 @@ export function findingWorking(
     });
   const failed = limit.relation === '>=' ? say.under : say.deviation;
   return {
-    title: about[rule] ?? rule,
+    title: titles[rule] ?? rule,
     equation: say.equation[measure],
     rows,
     ...(shown ? { result: { label: shown.what, value: shown.figure } } : {}),

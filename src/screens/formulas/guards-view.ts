@@ -3,7 +3,6 @@ import type { Formula } from '#core/formula/formula.ts';
 import { formulaGuards, type Guard } from '#core/formula/guards.ts';
 import type { Place } from '#record/place.ts';
 import type { Words } from '#words/en.ts';
-import { decimal } from '#words/format.ts';
 
 export type GuardView = {
   readonly key: string;
@@ -19,15 +18,10 @@ const OF_A_RULE_SET: readonly Guard['code'][] = ['ten-times-over', 'belly-has-it
 export function guardViews(formula: Formula, figures: Figures, place: Place, words: Words): GuardView[] {
   return formulaGuards({ formula, figures, ruleSet: place.ruleSet ?? 'US' })
     .filter(({ code }) => place.ruleSet !== null || !OF_A_RULE_SET.includes(code))
-    .map(({ code, asks, lineId, value, level, standing }) => {
-      const name = formula.lines.find(({ id }) => id === lineId)?.name ?? words.formulas.role.cure;
-      const text = (number: number | null) =>
-        number === null ? '' : decimal(number, number < 1 ? 3 : number < 10 ? 2 : 0, place);
-      return {
-        key: `${code} ${lineId ?? ''}`,
-        asks,
-        text: words.guards[code]({ name, value: text(value), level: text(level) }),
-        standing: words.verdicts.standing(standing),
-      };
-    });
+    .map((guard) => ({
+      key: `${guard.code} ${guard.lineId ?? ''}`,
+      asks: guard.asks,
+      text: words.guards.text(guard, formula, place),
+      standing: words.verdicts.standing(guard.standing),
+    }));
 }

@@ -1,5 +1,6 @@
 import type { Basis, Role } from '#core/formula/formula.ts';
 import type { ReadAmount } from '#core/formula/typed-amount.ts';
+import { ALLERGENS } from '#core/rules/allergens.ts';
 import type { Place } from '#record/place.ts';
 import { readQuantity } from '#ui/quantity-input.ts';
 import type { Words } from '#words/en.ts';
@@ -69,6 +70,13 @@ export const MORE_FIELDS: readonly { field: MoreField; unit: string; roles: read
   { field: 'hiddenSugarPct', unit: '%', roles: ['liquid', 'spice', 'other'] },
   { field: 'sulphite', unit: 'mg/kg', roles: ['liquid', 'spice', 'other'] },
 ];
+
+export const BRINGS_ALLERGENS: readonly Role[] = ['sugar', 'starter', 'spice', 'liquid', 'other'];
+
+export function allergenOptions(words: Words): { value: string; label: string }[] {
+  const names = words.formulaSheets.label.allergen;
+  return ALLERGENS.map((value) => ({ value, label: names[value] ?? value }));
+}
 
 /** What is wrong in a field outside the amount, in words; null while it is empty or right. */
 export function fieldProblem(

@@ -10,15 +10,16 @@ import { useDraft } from '#store/use-draft.ts';
 import { Ask } from '#ui/Ask.tsx';
 import { Button } from '#ui/Button.tsx';
 import { Choice } from '#ui/Choice.tsx';
-import { Notice } from '#ui/Notice.tsx';
 import { Page } from '#ui/Page.tsx';
 import { SavedMark } from '#ui/SavedMark.tsx';
 import { Sentence } from '#ui/Sentence.tsx';
 import { TextField } from '#ui/TextField.tsx';
 import { Waiting } from '#ui/Waiting.tsx';
 import type { Words } from '#words/en.ts';
+import { AgainstNotice } from './AgainstNotice.tsx';
 import styles from './OpenBatchScreen.module.css';
 import {
+  guardQuestions,
   type OpenDraft,
   openBatchView,
   restoreOpen,
@@ -26,7 +27,7 @@ import {
   suggestedLot,
 } from './open-batch-view.ts';
 import { PlanFields } from './PlanFields.tsx';
-import { firstPlan, type PlanField, planQuestion, readPlan } from './plan-input.ts';
+import { firstPlan, planQuestions, readPlan } from './plan-input.ts';
 
 type Props = { words: Words; place: Place; id: string };
 
@@ -65,16 +66,20 @@ function Opening({
   });
   const draft = kept.value ?? first;
   const [tried, setTried] = useState(false);
-  const [keptFields, setKeptFields] = useState<readonly PlanField[]>([]);
+  const [keptCodes, setKeptCodes] = useState<readonly string[]>([]);
   const [asking, setAsking] = useState(false);
   const { saving, save } = useAppend(place.initials);
   const say = words.openBatch;
   const read = readPlan(draft.plan, place, words);
   const view = openBatchView({ version, number, draft, read, lots, tried, place, words });
   const mark = words.app.saving(saving);
-  const question = asking && read.ok ? planQuestion(read.plan, keptFields, place, words) : null;
+  const questions = read.ok
+    ? [...guardQuestions(view.against, words), ...planQuestions(read.plan, place, words)]
+    : [];
+  const next = (kept: readonly string[]) => questions.find(({ code }) => !kept.includes(code)) ?? null;
+  const question = asking ? next(keptCodes) : null;
 
-  const open = async (keptNow: readonly PlanField[]) => {
+  const open = async (keptNow: readonly string[]) => {
     const ruleSet = place.ruleSet ?? draft.ruleSet;
     if (!read.ok || ruleSet === null || view.lotProblem !== null) return;
     const subject: SubjectId = newSubject('batch');
@@ -103,9 +108,10 @@ function Opening({
   };
   const tryOpen = () => {
     setTried(true);
-    if (!read.ok) return;
+    if (!read.ok || view.lotProblem !== null || view.against === null) return;
+    if (view.against.stops.length > 0) return;
     setAsking(true);
-    if (planQuestion(read.plan, keptFields, place, words) === null) void open(keptFields);
+    if (next(keptCodes) === null) void open(keptCodes);
   };
 
   return (
@@ -120,18 +126,7 @@ function Opening({
         </Button>
       }
     >
-      {view.against && (
-        <Notice
-          kind="caution"
-          act={
-            <Button kind="quiet" href={`#/formulas/${id}`}>
-              {say.toFormula}
-            </Button>
-          }
-        >
-          {view.against}
-        </Notice>
-      )}
+      <AgainstNotice against={view.against} href={`#/formulas/${id}`} words={words} />
       <TextField
         label={say.lot}
         hint={say.lotHint}
@@ -171,18 +166,17 @@ function Opening({
       {mark && <SavedMark state={mark.state} text={mark.text} />}
       {question && (
         <Ask
-          key={question.field}
-          question={question.question}
+          key={question.code}
+          question={question.text}
           changeLabel={words.app.change}
           keepLabel={words.app.keep}
           onChange={() => setAsking(false)}
           onKeep={() => {
-            const keptNow = [...keptFields, question.field];
-            setKeptFields(keptNow);
-            if (read.ok && planQuestion(read.plan, keptNow, place, words) === null) {
-              setAsking(false);
-              void open(keptNow);
-            }
+            const keptNow = [...keptCodes, question.code];
+            setKeptCodes(keptNow);
+            if (next(keptNow) !== null) return;
+            setAsking(false);
+            void open(keptNow);
           }}
         />
       )}

@@ -1,5 +1,7 @@
 import { figuresFromGrams } from '#core/formula/figures.ts';
 import type { Formula } from '#core/formula/formula.ts';
+import { formulaGuards, type Guard } from '#core/formula/guards.ts';
+import { formulaProblems } from '#core/formula/problems.ts';
 import { exactGrams } from '#core/formula/weigh-out.ts';
 import { nitriteFindings } from '#core/rules/nitrite.ts';
 import type { RuleSetId } from '#core/rules/rule.ts';
@@ -15,6 +17,7 @@ import {
   type PlanField,
   type PlanRead,
   type PlanTexts,
+  type Question,
   unitText,
   usualText,
 } from './plan-input.ts';
@@ -43,12 +46,12 @@ export type OpenBatchView = {
   readonly ruleSet: Said | null;
   readonly compared: string | null;
   readonly ruleSetProblem: string | null;
-  /** What the formula itself says against being opened, in words. */
-  readonly against: string | null;
+  readonly against: Against | null;
 };
 
-const GROUPS: readonly { key: 'ferment' | 'dry' | 'piece'; fields: readonly PlanField[] }[] = [
-  { key: 'ferment', fields: ['fermentC', 'phLow', 'phHigh'] },
+const GROUPS: readonly { key: 'ferment' | 'ph' | 'dry' | 'piece'; fields: readonly PlanField[] }[] = [
+  { key: 'ferment', fields: ['fermentC'] },
+  { key: 'ph', fields: ['phLow', 'phHigh'] },
   { key: 'dry', fields: ['dryC', 'dryRhPct'] },
   { key: 'piece', fields: ['diameterMm', 'targetLossPct'] },
 ];
@@ -102,12 +105,21 @@ export function openBatchView({
     ruleSet: place.ruleSet === null ? null : say.ruleSetIs(words.verdicts.ruleSet[place.ruleSet]),
     compared: ruleSet === null ? null : say.compared(RULE_SETS[ruleSet].comparedWithOfficialTextOn),
     ruleSetProblem: tried && ruleSet === null ? words.fields.choose : null,
-    against: ruleSet === null ? null : againstText(formula, ruleSet, words),
+    against: ruleSet === null ? null : against(formula, ruleSet, place, words),
   };
 }
 
-/** Held against the limits as written, before any rounding to a scale. */
-function againstText(formula: Formula, ruleSet: RuleSetId, words: Words): string | null {
+/** What stands against opening a batch: a deviation as written, mistakes that stop it, questions for a person to pass. */
+export type Against = {
+  readonly over: boolean;
+  readonly stops: readonly string[];
+  readonly asks: readonly { readonly code: Guard['code']; readonly text: string }[];
+};
+
+/** Held against the limits and the guards as written, for 1 kg of meat and before any rounding to a scale. */
+export function against(formula: Formula, ruleSet: RuleSetId, place: Place, words: Words): Against {
+  if (formulaProblems(formula).some(({ code }) => code === 'mix-is-all-shares'))
+    return { over: false, stops: [words.openBatch.noRoom], asks: [] };
   const fatG = 10 * formula.fatPctOfMeat;
   const leanG = 1000 - fatG;
   const grams = exactGrams({ formula, leanG, fatG, pieces: 1 });
@@ -118,8 +130,20 @@ function againstText(formula: Formula, ruleSet: RuleSetId, words: Words): string
   });
   const given = { ruleSet, kind: formula.kind, stage: 'planned', figures, upper: null, lower: null } as const;
   const found = [...nitriteFindings(given), ...saltFindings(given)];
-  if (found.some(({ verdict }) => verdict === 'deviation')) return words.openBatch.over;
-  return figures.missing.includes('cure-label') ? words.openBatch.unknown : null;
+  const guards = formulaGuards({ formula, figures, ruleSet });
+  const text = (guard: Guard) => words.guards.text(guard, formula, place);
+  return {
+    over: found.some(({ verdict }) => verdict === 'deviation'),
+    stops: guards.filter(({ asks }) => asks === 'stop').map(text),
+    asks: guards
+      .filter(({ asks }) => asks === 'confirm')
+      .map((guard) => ({ code: guard.code, text: text(guard) })),
+  };
+}
+
+/** Guards that a person may pass, asked one by one. */
+export function guardQuestions(found: Against | null, words: Words): Question[] {
+  return (found?.asks ?? []).map(({ code, text }) => ({ code, text: words.openBatch.askGuard(text) }));
 }
 
 export function ruleSetOptions(words: Words): { value: RuleSetId; label: string; note: string }[] {

@@ -135,26 +135,26 @@ function problemText(problem: QuantityProblem, field: PlanField, place: Place, w
   });
 }
 
-/** The first value that is unlikely and was not yet asked about, as a question; null when there is none. */
-export function planQuestion(
-  plan: Plan,
-  kept: readonly PlanField[],
-  place: Place,
-  words: Words,
-): { field: PlanField; question: string } | null {
-  const field = PLAN_FIELDS.find((each) => {
-    const [from, to] = FIELDS[each].odd;
-    return !kept.includes(each) && !(plan[each] >= from && plan[each] <= to);
+export type Question = { readonly code: string; readonly text: string };
+
+/** Values that are unlikely, not impossible: each is asked about once. */
+export function planQuestions(plan: Plan, place: Place, words: Words): Question[] {
+  const say = words.openBatch;
+  return PLAN_FIELDS.filter((field) => {
+    const [from, to] = FIELDS[field].odd;
+    return !(plan[field] >= from && plan[field] <= to);
+  }).map((field) => {
+    const [from, to] = FIELDS[field].usual;
+    const label =
+      field === 'phLow' || field === 'phHigh' ? `${say.group.ph} ${say.field[field]}` : say.field[field];
+    return {
+      code: field,
+      text: say.unlikely(
+        label,
+        said(field, plan[field], place, words),
+        shown(field, from, place, words).value,
+        said(field, to, place, words),
+      ),
+    };
   });
-  if (field === undefined) return null;
-  const [from, to] = FIELDS[field].usual;
-  return {
-    field,
-    question: words.openBatch.unlikely(
-      words.openBatch.field[field],
-      said(field, plan[field], place, words),
-      shown(field, from, place, words).value,
-      said(field, to, place, words),
-    ),
-  };
 }
