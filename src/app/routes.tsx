@@ -145,4 +145,9 @@ export const routes: readonly RouteOf[] = [
     room: 'kit',
     screen: page(async () => (await import('#screens/limits/LimitsScreen.tsx')).LimitsScreen),
   },
+  {
+    path: '/specimen',
+    room: 'kit',
+    screen: page(async () => (await import('#ui/Specimen.tsx')).Specimen),
+  },
 ];
