@@ -98,6 +98,8 @@ const damages: readonly FaultCase[] = ENGINES.flatMap((engine) =>
 
 const open: readonly FaultCase[] = [
   { name: 'open: transactions are strict', run: whileOpen.strict },
+  { name: 'open: what screens read follows what was appended', run: whileOpen.hooks },
+  { name: 'open: nothing is shown that was refused', run: whileOpen.shownUncommitted },
   { name: 'open: store cleared, then an append', run: () => whileOpen.cleared('indexeddb') },
   { name: 'open: copy cleared, then an append', run: () => whileOpen.cleared('file_systems') },
   { name: 'open: all cleared, then an append', run: () => whileOpen.cleared('all') },

@@ -76,6 +76,43 @@ export function strict(): Promise<string> {
   });
 }
 
+/** A row that waits to be committed and is then refused must not be seen by a live query meanwhile. */
+export function shownUncommitted(): Promise<string> {
+  return opened(1, async ({ page }) => {
+    assert.equal(await page.evaluate(() => window.store.shownUncommitted()), false);
+    return 'a refused row was never seen';
+  });
+}
+
+/** What screens read follows what was appended, in this tab and in another. */
+export function hooks(): Promise<string> {
+  return opened(2, async ({ page, context }) => {
+    const other = await tab(context, await pageUrl());
+    for (const each of [page, other]) await each.evaluate(() => window.store.showHooks());
+    const shows = async (count: number) => {
+      const said = JSON.stringify({
+        start: 'ready',
+        entries: count,
+        touching: count,
+        chosen: false,
+        scales: 0,
+        formulas: 0,
+        batches: 0,
+        health: count,
+      });
+      for (const each of [page, other]) {
+        await each.waitForFunction((text) => document.querySelector('output')?.textContent === text, said, {
+          timeout: 5000,
+        });
+      }
+      return said;
+    };
+    await shows(2);
+    await page.evaluate(() => window.store.write(['three', 'four']));
+    return shows(4);
+  });
+}
+
 /** Site data of one kind, or of all kinds, are cleared under the open page; the next append must lose nothing. */
 export function cleared(storageTypes: string): Promise<string> {
   return opened(25, async ({ page, cdp, context, origin }) => {

@@ -1,6 +1,8 @@
 /** The real store, laid open to the fault tests. */
 import '../../../src/app/trusted-types.ts';
-import { Dexie } from 'dexie';
+import { Dexie, liveQuery } from 'dexie';
+import { createElement } from 'react';
+import { createRoot } from 'react-dom/client';
 import type { Draft } from '#record/entry.ts';
 import { type Appended, append } from '#store/append.ts';
 import { exportLog, planImport, planRecovery, takeIn } from '#store/backup.ts';
@@ -11,6 +13,7 @@ import { readCopies } from '#store/journal.ts';
 import { beginAnew, beginFromCopy, startCheck } from '#store/open.ts';
 import { allRows } from '#store/rows.ts';
 import { storeState } from '#store/state.ts';
+import { Hooks } from './Hooks.tsx';
 
 function draft(text: string): Draft {
   return { kind: 'noted', subject: 'batch:a', atMs: Date.now(), zone: '+00:00', by: 'AB', body: { text } };
@@ -64,8 +67,41 @@ function loseAnswerOf(transaction: IDBTransaction): void {
   });
 }
 
+/** Whether a live query ever showed a row that was then refused. */
+async function shownUncommitted(): Promise<boolean> {
+  const [row] = await log.entries.toArray();
+  if (!row) throw new Error('shownUncommitted: nothing is stored');
+  let shown = false;
+  const watching = liveQuery(() => log.entries.toArray()).subscribe((rows) => {
+    shown ||= rows.some(({ id }) => id === 'refused');
+  });
+  await new Promise((resolve) => setTimeout(resolve, 200));
+  // The store is busy for a while, so that what is asked for next waits to be committed.
+  const until = performance.now() + 300;
+  const busy = log.transaction('rw', log.entries, async () => {
+    while (performance.now() < until) await log.entries.count();
+  });
+  // Another id with the device and number of a row that is there: refused by the index, after the store was asked.
+  const refused = await log.entries.add({ ...row, id: 'refused' }).then(
+    () => false,
+    () => true,
+  );
+  await busy;
+  await new Promise((resolve) => setTimeout(resolve, 200));
+  watching.unsubscribe();
+  if (!refused) throw new Error('shownUncommitted: it was not refused');
+  return shown;
+}
+
+function showHooks(): void {
+  const root = document.body.appendChild(document.createElement('div'));
+  createRoot(root).render(createElement(Hooks));
+}
+
 const store = {
   loseAnswerOf,
+  shownUncommitted,
+  showHooks,
   write,
   writeOn,
   timed,
