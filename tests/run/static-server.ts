@@ -1,6 +1,6 @@
 import { readFile } from 'node:fs/promises';
 import { createServer } from 'node:http';
-import { extname, join } from 'node:path';
+import { extname, join, resolve, sep } from 'node:path';
 import { headersFor, parseHeaders } from './headers.ts';
 
 const TYPES: Readonly<Record<string, string>> = {
@@ -26,19 +26,28 @@ type Options = {
   at: string;
 };
 
+/** The path as the folder knows it, beginning with a slash; null for what lies elsewhere or cannot be read. */
+function pathIn(url: string, at: string): string | null {
+  try {
+    const path = decodeURI(new URL(url, 'http://here').pathname);
+    return path.startsWith(at) ? `/${path.slice(at.length)}` : null;
+  } catch {
+    return null;
+  }
+}
+
+function fileIn(root: string, path: string): string | null {
+  const file = resolve(root, `.${path.endsWith('/') ? `${path}index.html` : path}`);
+  return file.startsWith(resolve(root) + sep) ? file : null;
+}
+
 /** Files of one folder under one path, with the headers that the folder's own `_headers` asks for. Nothing else. */
 export async function serveStatic({ root, port, at }: Options): Promise<StaticServer> {
-  const server = createServer(async (request, response) => {
-    const path = decodeURI(new URL(request.url ?? '/', 'http://here').pathname);
-    const inside = path.startsWith(at) ? `/${path.slice(at.length)}` : null;
-    const file = inside === null ? null : join(root(), inside.endsWith('/') ? `${inside}index.html` : inside);
+  const server = createServer(async ({ method = '', url = '/' }, response) => {
+    const path = pathIn(url, at);
+    const file = path === null ? null : fileIn(root(), path);
     const body = file === null ? null : await readFile(file).catch(() => null);
-    if (
-      inside === null ||
-      file === null ||
-      body === null ||
-      !['GET', 'HEAD'].includes(request.method ?? '')
-    ) {
+    if (path === null || file === null || body === null || !['GET', 'HEAD'].includes(method)) {
       response.writeHead(404, { 'Content-Type': 'text/plain' }).end('not here');
       return;
     }
@@ -46,9 +55,9 @@ export async function serveStatic({ root, port, at }: Options): Promise<StaticSe
     response.writeHead(200, {
       'Content-Type': TYPES[extname(file)] ?? 'application/octet-stream',
       'Content-Length': body.length,
-      ...headersFor(rules, inside),
+      ...headersFor(rules, path),
     });
-    response.end(request.method === 'HEAD' ? undefined : body);
+    response.end(method === 'HEAD' ? undefined : body);
   });
   await new Promise<void>((listening, failed) => {
     server.once('error', failed).listen(port, '127.0.0.1', listening);

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { addUp, fromLastLine, fromPlaywright, fromVitest } from '../run/count.ts';
+import { addUp, fromLastLine, fromPlaywright, fromVitest } from './count.ts';
 
 test('a test file that could not be loaded is a failure, though it holds no failed test', () => {
   const testResults = [
