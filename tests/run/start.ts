@@ -13,5 +13,12 @@ const worker = 'dist/service-worker.js';
 if (!existsSync(worker) || !readFileSync(worker, 'utf8').includes(buildId())) await build();
 
 const at = `/${values.at}/`.replace(/\/+/g, '/');
-const { url } = await serveStatic({ root: () => 'dist', port: Number(values.port), at });
-console.log(`\nGreenweight is at ${url}  (Ctrl+C stops the server; the app goes on without it)`);
+try {
+  const { url } = await serveStatic({ root: () => 'dist', port: Number(values.port), at });
+  console.log(`\nGreenweight is at ${url}  (Ctrl+C stops the server; the app goes on without it)`);
+} catch (error) {
+  console.error(
+    `\nPort ${values.port} cannot be had (npm start -- --port 0 takes any that is free): ${error}`,
+  );
+  process.exitCode = 1;
+}
