@@ -1,4 +1,5 @@
 import type { Entry } from '#record/entry.ts';
+import { isLate } from '#record/gaps.ts';
 import type { Place } from '#record/place.ts';
 import type { Standing } from '#record/strikes.ts';
 import type { Words } from '#words/en.ts';
@@ -8,10 +9,6 @@ import { decimal, joined, mass, temperature } from '#words/format.ts';
 export type EntryText = { readonly when: string; readonly what: string; readonly by: string };
 
 type Names = ReadonlyMap<string, string>;
-
-const MINUTE_MS = 60_000;
-/** Later than this after it was true, an entry says when it was written down. */
-const LATE_MINUTES = 15;
 
 /** Said elsewhere on the sheet, or of use to the app alone. */
 const UNSAID = new Set([
@@ -33,7 +30,7 @@ export function entryText(
   { place, words, names }: { place: Place; words: Words; names: Names },
 ): EntryText {
   const { record, dates } = words;
-  const late = entry.writtenAtMs - entry.atMs > LATE_MINUTES * MINUTE_MS;
+  const late = isLate(entry);
   const what =
     entry.kind === null
       ? record.unknown(entry.named)

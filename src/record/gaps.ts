@@ -1,0 +1,82 @@
+/** What an inspector would find missing, listed before he does. A gap is no verdict: it is said, and a release keeps it. */
+import { isMeat } from '#core/formula/formula.ts';
+import type { Batch } from './batch.ts';
+import type { Entry } from './entry.ts';
+import { standings } from './strikes.ts';
+
+export type Gap =
+  | { readonly code: 'no-initials'; readonly count: number }
+  | { readonly code: 'late'; readonly count: number }
+  | { readonly code: 'line-not-weighed'; readonly lines: readonly string[] }
+  | { readonly code: 'line-without-lot'; readonly lines: readonly string[] }
+  | { readonly code: 'meat-without-lot'; readonly count: number }
+  | {
+      readonly code: 'step-not-written';
+      readonly steps: readonly ('cleaned' | 'ground' | 'mixed' | 'stuffed')[];
+    }
+  | { readonly code: 'no-ph-of-mix' }
+  | { readonly code: 'no-ph' }
+  | { readonly code: 'no-room-temperature' }
+  | { readonly code: 'ph-without-meter'; readonly count: number }
+  | { readonly code: 'pieces-not-weighed'; readonly count: number }
+  | { readonly code: 'deviation-without-action' }
+  | { readonly code: 'unreadable'; readonly count: number }
+  | { readonly code: 'rival-corrections'; readonly count: number };
+
+const MINUTE_MS = 60_000;
+/** An entry made later than this after it was true was not made at the time: common practice. */
+export const LATE_MINUTES = 15;
+
+export function isLate({ atMs, writtenAtMs }: Pick<Entry, 'atMs' | 'writtenAtMs'>): boolean {
+  return writtenAtMs - atMs > LATE_MINUTES * MINUTE_MS;
+}
+
+/** `deviates`: whether a rule is broken. `entries` are all that touch the batch. */
+export function gaps({
+  batch,
+  entries,
+  deviates,
+}: {
+  batch: Batch;
+  entries: readonly Entry[];
+  deviates: boolean;
+}): Gap[] {
+  const standing = standings(entries).filter(({ live }) => live);
+  const lines = batch.opened.body.formula.lines.filter(({ role }) => !isMeat(role));
+  const named = (some: typeof lines) => some.map(({ name }) => name);
+  const unweighed = lines.filter(({ id }) => !batch.weighedOut.has(id));
+  const withoutLot = lines.filter(
+    ({ id, role, cure }) =>
+      (cure !== undefined || role === 'starter') &&
+      batch.weighedOut.has(id) &&
+      batch.weighedOut.get(id)?.body.lot === undefined,
+  );
+  const steps = (['cleaned', 'ground', 'mixed', 'stuffed'] as const).filter(
+    (step) => !batch.steps.some(({ kind }) => kind === step),
+  );
+  const product = batch.ph.filter(({ body }) => body.sample !== 'mix');
+  const count = (found: readonly unknown[]) => found.length;
+  const noInitials = count(standing.filter(({ entry }) => entry.by === ''));
+  const late = count(standing.filter(({ entry }) => isLate(entry)));
+  const meatWithoutLot = count(batch.meat.filter(({ body }) => body.lot === undefined));
+  const withoutMeter = count(
+    product.filter(({ body }) => body.method === 'meter' && body.meter === undefined),
+  );
+  const unweighedPieces = count(batch.pieces.filter(({ weighings }) => weighings.length === 0));
+  return [
+    ...(batch.unknown > 0 ? [{ code: 'unreadable', count: batch.unknown } as const] : []),
+    ...(batch.rivals.length > 0 ? [{ code: 'rival-corrections', count: batch.rivals.length } as const] : []),
+    ...(deviates && batch.actions.length === 0 ? [{ code: 'deviation-without-action' } as const] : []),
+    ...(unweighed.length > 0 ? [{ code: 'line-not-weighed', lines: named(unweighed) } as const] : []),
+    ...(withoutLot.length > 0 ? [{ code: 'line-without-lot', lines: named(withoutLot) } as const] : []),
+    ...(meatWithoutLot > 0 ? [{ code: 'meat-without-lot', count: meatWithoutLot } as const] : []),
+    ...(steps.length > 0 ? [{ code: 'step-not-written', steps } as const] : []),
+    ...(batch.ph.some(({ body }) => body.sample === 'mix') ? [] : [{ code: 'no-ph-of-mix' } as const]),
+    ...(product.length > 0 ? [] : [{ code: 'no-ph' } as const]),
+    ...(batch.room.length > 0 ? [] : [{ code: 'no-room-temperature' } as const]),
+    ...(withoutMeter > 0 ? [{ code: 'ph-without-meter', count: withoutMeter } as const] : []),
+    ...(unweighedPieces > 0 ? [{ code: 'pieces-not-weighed', count: unweighedPieces } as const] : []),
+    ...(noInitials > 0 ? [{ code: 'no-initials', count: noInitials } as const] : []),
+    ...(late > 0 ? [{ code: 'late', count: late } as const] : []),
+  ];
+}
