@@ -9,7 +9,7 @@ import {
 } from '#core/rules/degree-hours.ts';
 import type { Limit, RuleSetId } from '#core/rules/rule.ts';
 import { temperatureFromC } from '#core/units.ts';
-import { type DegreeHourSum, HAND_GAP_HOURS } from './degree-hours.ts';
+import { type DegreeHourSum, degreeHoursOfRamp, HAND_GAP_HOURS } from './degree-hours.ts';
 
 const MS_PER_HOUR = 3_600_000;
 
@@ -115,6 +115,47 @@ export function fermentAhead({
     standsUntilMs,
     isStale: nowMs > standsUntilMs,
   };
+}
+
+/**
+ * The sum as it was, or would be, at an instant: along the lines that were read, and from the last reading on at its temperature. An
+ * estimate, as for the time at which the pH should reach 5.3; no verdict rests on it.
+ *
+ * Formula: whole steps before the instant, the cut step, and max(0, T - base) x hours beyond the last reading.
+ * Units: epoch ms; result in the rule set's unit. Valid: 0 before the first reading.
+ * Source: derived.
+ * @throws RangeError unless atMs is a finite number.
+ * @example degreeHoursBy({ ruleSet: 'US', sum: { steps: [], totalDegreeHours: 100, highestDeg: 80, lastDeg: 80, fromMs: 0, toMs: 0 }, atMs: 7200000 }) // => 140
+ */
+export function degreeHoursBy({
+  ruleSet,
+  sum,
+  atMs,
+}: {
+  ruleSet: RuleSetId;
+  sum: DegreeHourSum;
+  atMs: number;
+}): number {
+  if (!Number.isFinite(atMs))
+    throw new RangeError(`degreeHoursBy: atMs requires a finite number, got ${atMs}`);
+  const baseDeg = DEGREE_HOUR_RULES[ruleSet].base.value;
+  if (atMs >= sum.toMs)
+    return sum.totalDegreeHours + (Math.max(0, sum.lastDeg - baseDeg) * (atMs - sum.toMs)) / MS_PER_HOUR;
+  return sum.steps
+    .filter((step) => step.fromMs < atMs)
+    .reduce((total, step) => {
+      if (step.toMs <= atMs) return total + step.degreeHours;
+      const share = (atMs - step.fromMs) / (step.toMs - step.fromMs);
+      return (
+        total +
+        degreeHoursOfRamp({
+          fromDeg: step.fromDeg,
+          toDeg: step.fromDeg + (step.toDeg - step.fromDeg) * share,
+          baseDeg,
+          durationHours: step.durationHours * share,
+        })
+      );
+    }, 0);
 }
 
 /**

@@ -1,7 +1,7 @@
 /** Shapes that pH falls by, on a clock of warm hours, and the one that lies nearest to readings. */
-import { leastSquares } from './least-squares.ts';
+import { leastSquares, type Parameters } from './least-squares.ts';
 
-export type PhShape = 'exponential' | 'logistic';
+export type PhShape = 'steady' | 'exponential' | 'logistic';
 
 /** `lagHours`: until the fall sets in. `halfHours`: from there until half of it is done. In warm hours (at 24 °C). */
 export type PhPace = { readonly shape: PhShape; readonly lagHours: number; readonly halfHours: number };
@@ -12,16 +12,18 @@ export type PhLine = PhPace & { readonly startPh: number; readonly dropPh: numbe
 /**
  * The share of the whole fall that is still to come: 1 at stuffing, towards 0.
  *
- * Formula: exponential after a lag: 2^(-(t - lag) / half), 1 before; logistic: 1 / (1 + e^(2 (t - lag - half) / half)), over its value
+ * Formula: steady after a lag: 1 - (t - lag) / (2 half), within 0 to 1; exponential after a lag: 2^(-(t - lag) / half), 1 before; logistic: 1 / (1 + e^(2 (t - lag - half) / half)), over its value
  * at 0, so that its steepest tangent leaves the start at the lag.
  * Units: warm hours. Valid: halfHours > 0; a lag below 0 is for fitting only.
- * Source: the usual two shapes for acidification (from memory, high confidence); this form of the logistic: derived.
+ * Source: exponential and logistic are the usual shapes for acidification (from memory, high confidence); steady is acid made at one rate
+ * until the sugar is gone; this form of the logistic: derived.
  * @throws RangeError unless halfHours > 0.
  * @example phLeft({ shape: 'exponential', lagHours: 4, halfHours: 10 }, 14) // => 0.5
  */
 export function phLeft({ shape, lagHours, halfHours }: PhPace, warmHours: number): number {
   if (!(halfHours > 0)) throw new RangeError(`phLeft: halfHours requires a number > 0, got ${halfHours}`);
   if (shape === 'exponential') return warmHours <= lagHours ? 1 : 2 ** (-(warmHours - lagHours) / halfHours);
+  if (shape === 'steady') return Math.min(1, Math.max(0, 1 - (warmHours - lagHours) / (2 * halfHours)));
   const at = (hours: number): number => 1 / (1 + Math.exp((2 * (hours - lagHours - halfHours)) / halfHours));
   return at(warmHours) / at(0);
 }
@@ -64,8 +66,12 @@ export function fitPhLine({
   const [first, last] = [points[0], points.at(-1)];
   if (points.length < 5 || first === undefined || last === undefined) return null;
   const spanHours = last.x - first.x;
-  const curve = ([startPh = 0, dropPh = 0, lagHours = 0, lnHalf = 0]: readonly number[], x: number): number =>
-    phOnLine({ shape, startPh, dropPh, lagHours, halfHours: Math.exp(lnHalf) }, x);
+  // A half time beyond what a number can hold is no line at all, and so no better fit.
+  const curve = ([startPh = 0, dropPh = 0, lagHours = 0, lnHalf = 0]: Parameters, x: number): number => {
+    const halfHours = Math.exp(lnHalf);
+    if (!(halfHours > 0)) return Number.NaN;
+    return phOnLine({ shape, startPh, dropPh, lagHours, halfHours }, x);
+  };
   const fits = LAG_SHARES.flatMap((lagShare) =>
     HALF_SHARES.map((halfShare) => {
       const start = [

@@ -315,6 +315,19 @@ describe('laws of the clock', () => {
     );
   });
 
+  it('more heat in the past or now never leaves more hours', () => {
+    fc.assert(
+      fc.property(temps, fc.nat(), fc.integer({ min: 1, max: 60 }), (tenths, pick, more) => {
+        const nowHours = (tenths.length - 1) * 5;
+        const warmer = tenths.map((tenth, index) => (index === pick % tenths.length ? tenth + more : tenth));
+        const left = (values: readonly number[]): number =>
+          clock({ roomReadings: readingsOf(values), nowHours }).ahead?.hoursLeft.hours ??
+          Number.POSITIVE_INFINITY;
+        expect(left(warmer)).toBeLessThanOrEqual(left(tenths) + 1e-9);
+      }),
+    );
+  });
+
   it('never says within limit without a believed pH and a room read to its end', () => {
     fc.assert(
       fc.property(
