@@ -5,8 +5,6 @@ import { type AppServer, appServer } from './app-server.ts';
 import { newProfile, type Profile } from './profile.ts';
 import { newWatch, type Watch } from './watch.ts';
 
-export type { AppServer } from './app-server.ts';
-export type { Profile } from './profile.ts';
 export { expect };
 
 type Fixtures = {
@@ -15,7 +13,7 @@ type Fixtures = {
   /** A server, and so an origin, of the test's own. `page.goto('./#/kit')` starts from its address. */
   server: AppServer;
   watched: Watch;
-  /** For tests that close, restart or kill the whole browser; watched like `page`. */
+  /** For tests that close and start the whole browser; watched like `page`. */
   profile: Profile;
 };
 
