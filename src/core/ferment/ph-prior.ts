@@ -29,7 +29,7 @@ const PACES: Readonly<Record<CulturePace, Pace>> = {
 /** Fresh mix (read: 5.6 to 5.8 for pork; spread from memory, medium confidence). */
 const START_PH = 5.75;
 const START_SD_PH = 0.15;
-/** Buffering and conversion, means; the spread of the drop takes both in, with some sugar that nobody weighed (science: 60 +- 12, 0.9). */
+/** Buffering and conversion, means; the spread of the drop takes both in, with some sugar that nobody weighed (60 +- 12 mmol, 0.9 +- 0.07). */
 const BUFFER_MMOL_PER_KG = 60;
 const CONVERSION_FRACTION = 0.9;
 const HIDDEN_G_PER_KG = 0.5;
