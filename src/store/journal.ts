@@ -8,9 +8,17 @@ const ANSWER_MS = 5000;
 const GATHER_FROM = 8;
 const SMALL_BYTES = 256 * 1024;
 
+export type CopyFile = {
+  readonly name: string;
+  /** Whether no page writes to it any more. */
+  readonly closed: boolean;
+  /** Null when it could not be read. */
+  readonly text: string | null;
+};
+
 export type Copied = {
   readonly lines: readonly Line[];
-  /** Lines that do not prove themselves, a torn end left out: it was never acknowledged. */
+  /** Lines that do not prove themselves and files that cannot be read, a torn end left out: it was never acknowledged. */
   readonly damaged: number;
   readonly small: readonly { readonly name: string; readonly texts: readonly string[] }[];
 };
@@ -50,43 +58,60 @@ async function copyPending(): Promise<boolean> {
   return done;
 }
 
-/** Everything in the copy, of all pages that ever were open, or null where there can be no copy. */
-export async function readCopies(known: ReadonlyMap<string, Line>): Promise<Copied | null> {
+/** The files of the copy as they are, or null where there can be no copy. */
+export async function readCopies(): Promise<readonly CopyFile[] | null> {
   if (!hasJournal()) return null;
-  const lines = new Map<string, Line>();
-  const small: { name: string; texts: string[] }[] = [];
-  let damaged = 0;
   try {
-    const files = await (await navigator.storage.getDirectory()).getDirectoryHandle(DIRECTORY, {
-      create: true,
-    });
+    const root = await navigator.storage.getDirectory();
+    const files = await root.getDirectoryHandle(DIRECTORY, { create: true });
     const names: string[] = [];
     for await (const name of files.keys()) names.push(name);
     // Asked after the names and before the texts: a file that no page holds now is never written to again.
     const live = await liveSessions();
+    const read: CopyFile[] = [];
     for (const name of names) {
-      const text = await (await (await files.getFileHandle(name)).getFile()).text();
-      const texts = text.split('\n');
-      // What follows the last line break is a write that was cut short.
-      texts.pop();
-      let whole = true;
-      for (const each of texts) {
-        const hash = each.slice(0, 64);
-        const held = known.get(hash);
-        const read =
-          held && each.slice(65) === held.line ? { ok: true as const, line: held } : readSummed(each);
-        if (read.ok) lines.set(read.line.hash, read.line);
-        else {
-          damaged += 1;
-          whole = false;
-        }
-      }
-      if (whole && live && !live.has(name) && text.length < SMALL_BYTES) small.push({ name, texts });
+      const text = await textOf(files, name);
+      read.push({ name, closed: live !== null && !live.has(name), text });
     }
+    return read;
   } catch {
     return null;
   }
+}
+
+/** What the files hold. A line that is as `known` has it was proved there and is not summed again. */
+export function copiedIn(files: readonly CopyFile[], known: ReadonlyMap<string, Line>): Copied {
+  const lines = new Map<string, Line>();
+  const small: { name: string; texts: string[] }[] = [];
+  let damaged = 0;
+  for (const { name, closed, text } of files) {
+    const before = damaged;
+    const texts = text?.split('\n') ?? [];
+    // What follows the last line break is a write that was cut short.
+    texts.pop();
+    if (text === null) damaged += 1;
+    for (const each of texts) {
+      const held = known.get(each.slice(0, 64));
+      const line = held && each.slice(65) === held.line ? held : proved(each);
+      if (line) lines.set(line.hash, line);
+      else damaged += 1;
+    }
+    if (closed && damaged === before && (text?.length ?? 0) < SMALL_BYTES) small.push({ name, texts });
+  }
   return { lines: [...lines.values()], damaged, small };
+}
+
+function proved(text: string): Line | null {
+  const read = readSummed(text);
+  return read.ok ? read.line : null;
+}
+
+async function textOf(files: FileSystemDirectoryHandle, name: string): Promise<string | null> {
+  try {
+    return await (await (await files.getFileHandle(name)).getFile()).text();
+  } catch {
+    return null;
+  }
 }
 
 export async function gather(small: Copied['small']): Promise<void> {

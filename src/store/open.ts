@@ -6,7 +6,7 @@ import type { Line } from '#record/line.ts';
 import { now } from './clock.ts';
 import { type DeviceRow, log, nextGeneration, type Row, SCHEMA } from './database.ts';
 import { healing } from './heal.ts';
-import { copy, gather, readCopies } from './journal.ts';
+import { copiedIn, copy, gather, readCopies } from './journal.ts';
 import { lineOf, remember, rememberedLines, rowOf } from './row.ts';
 import { allRows } from './rows.ts';
 import { readSentinel, writeSentinel } from './sentinel.ts';
@@ -97,7 +97,7 @@ async function checkOpened(): Promise<StartState> {
   // The witnesses first, the store last: what another page stores meanwhile must not look like a loss.
   const sentinel = readSentinel();
   const remembered = rememberedLines();
-  const copies = await readCopies(new Map(remembered.map((line) => [line.hash, line])));
+  const files = await readCopies();
   const { rows, unreadable } = await allRows();
   const stored: Line[] = [];
   const damagedRows: { id: string; device: string }[] = unreadable.map((id) => ({ id, device: '' }));
@@ -106,6 +106,8 @@ async function checkOpened(): Promise<StartState> {
     if (line) stored.push(line);
     else damagedRows.push(row);
   }
+  const copies =
+    files && copiedIn(files, new Map([...remembered, ...stored].map((line) => [line.hash, line])));
   const good = new Set<string>(stored.map((line) => line.entry.id));
   const damaged = damagedRows.filter((row) => !good.has(row.id));
   const found = checkStore({
@@ -195,7 +197,14 @@ function tell(
   return told.filter(({ count }) => count > 0);
 }
 
-const STANDING: ReadonlySet<Told['code']> = new Set(['damaged', 'gap', 'broken', 'fork', 'clock-behind']);
+const STANDING: ReadonlySet<Told['code']> = new Set([
+  'damaged',
+  'copy-damaged',
+  'gap',
+  'broken',
+  'fork',
+  'clock-behind',
+]);
 
 /** Keeps what is new as notices. A standing fault that was found at the last start with the same count is not news. */
 async function news(told: readonly Told[]): Promise<Told[]> {

@@ -115,6 +115,8 @@ const open: readonly FaultCase[] = [
   { name: 'open: disk full', run: whileOpen.diskFull },
   { name: 'open: clock 400 days behind', run: () => whileOpen.clock(-400) },
   { name: 'open: clock 400 days ahead', run: () => whileOpen.clock(400) },
+  { name: 'open: files of the copy are gathered', run: whileOpen.gathered },
+  { name: 'open: 20,000 entries are checked', run: whileOpen.manyEntries },
   { name: 'open: saved in time', run: whileOpen.latency },
 ];
 

@@ -278,6 +278,49 @@ export function clock(days: number): Promise<string> {
   });
 }
 
+/** Each page leaves a file of the copy behind; they are gathered, and no line is lost on the way. */
+export function gathered(): Promise<string> {
+  const pages = 20;
+  return opened(1, async ({ context }) => {
+    for (let number = 0; number < pages; number++) {
+      const page = await tab(context, await pageUrl());
+      await page.evaluate(async () => {
+        await window.store.startCheck();
+        await window.store.write(['one of many pages']);
+      });
+      await page.close();
+    }
+    const last = await tab(context, await pageUrl());
+    const [files, held] = await last.evaluate(async () => {
+      await window.store.startCheck();
+      return [await window.store.copyFiles(), await window.store.held()] as const;
+    });
+    assert.deepEqual([held.stored.length, new Set(held.copied).size], [pages + 1, pages + 1]);
+    assert.ok(files <= 10, `${files} files`);
+    return `${pages + 1} entries of ${pages + 1} pages in ${files} files`;
+  });
+}
+
+/** How long the check takes on a log of many years. */
+export function manyEntries(): Promise<string> {
+  const count = 20_000;
+  return opened(0, async ({ page, context }) => {
+    await page.evaluate(async (entries) => {
+      const some = Array.from({ length: 500 }, (_, number) => `${number} ${'x'.repeat(200)}`);
+      for (let stored = 0; stored < entries; stored += some.length) await window.store.write(some);
+    }, count);
+    const next = await tab(context, await pageUrl());
+    const [tookMs, entries] = await next.evaluate(async () => {
+      const from = performance.now();
+      await window.store.startCheck();
+      return [performance.now() - from, await window.store.count()] as const;
+    });
+    assert.equal(entries, count);
+    assert.ok(tookMs < 20_000, `${tookMs} ms`);
+    return `${count} entries checked in ${Math.round(tookMs)} ms`;
+  });
+}
+
 /** How long "Saved" takes, at full speed and on a processor slowed down six times. */
 export function latency(): Promise<string> {
   return opened(5, async ({ page, cdp }) => {

@@ -44,7 +44,7 @@ describe('the line of an entry', () => {
           }
         },
       ),
-      { numRuns: 300 },
+      { numRuns: 150 },
     );
   });
 
@@ -93,7 +93,7 @@ describe('the line of an entry', () => {
       fc.property(fc.oneof(fc.string(), fc.json(), cut), (line) => {
         expect(typeof readLine(line).ok).toBe('boolean');
       }),
-      { numRuns: 2000 },
+      { numRuns: 1000 },
     );
   });
 });

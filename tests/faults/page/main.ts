@@ -9,7 +9,7 @@ import { exportLog, planImport, planRecovery, takeIn } from '#store/backup.ts';
 import { log } from '#store/database.ts';
 import { readDraft, saveDraft } from '#store/drafts.ts';
 import { health } from '#store/health.ts';
-import { readCopies } from '#store/journal.ts';
+import { copiedIn, readCopies } from '#store/journal.ts';
 import { beginAnew, beginFromCopy, startCheck } from '#store/open.ts';
 import { allRows } from '#store/rows.ts';
 import { storeState } from '#store/state.ts';
@@ -47,10 +47,10 @@ async function timed(count: number): Promise<number[]> {
 /** Which ids stand in the store and which in the second copy. */
 async function held(): Promise<{ stored: string[]; copied: string[] | undefined }> {
   const { rows } = await allRows();
-  const copies = await readCopies(new Map());
+  const files = await readCopies();
   return {
     stored: rows.map(({ id }) => id.slice(0, 36)),
-    copied: copies?.lines.map(({ entry }) => entry.id),
+    copied: files ? copiedIn(files, new Map()).lines.map(({ entry }) => entry.id) : undefined,
   };
 }
 
@@ -93,6 +93,13 @@ async function shownUncommitted(): Promise<boolean> {
   return shown;
 }
 
+async function copyFiles(): Promise<number> {
+  const folder = await (await navigator.storage.getDirectory()).getDirectoryHandle('journals');
+  let files = 0;
+  for await (const _ of folder.keys()) files += 1;
+  return files;
+}
+
 function showHooks(): void {
   const root = document.body.appendChild(document.createElement('div'));
   createRoot(root).render(createElement(Hooks));
@@ -102,6 +109,7 @@ const store = {
   loseAnswerOf,
   shownUncommitted,
   showHooks,
+  copyFiles,
   write,
   writeOn,
   timed,
