@@ -71,6 +71,11 @@ export const routes: readonly RouteOf[] = [
     screen: page(async () => (await import('#screens/record/RecordScreen.tsx')).RecordScreen),
   },
   {
+    path: `${batch}/release`,
+    room: 'batches',
+    screen: page(async () => (await import('#screens/release/ReleaseScreen.tsx')).ReleaseScreen),
+  },
+  {
     path: '/pieces/:id',
     room: 'batches',
     screen: page(async () => (await import('#screens/piece/PieceScreen.tsx')).PieceScreen),

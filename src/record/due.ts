@@ -18,7 +18,15 @@ export type Due =
   | { readonly code: 'look-through' };
 
 /** The parts of a batch, each with a page of its own. */
-export type BatchPart = 'weigh-out' | 'bench' | 'stuffing' | 'ferment' | 'hanging' | 'round' | 'record';
+export type BatchPart =
+  | 'weigh-out'
+  | 'bench'
+  | 'stuffing'
+  | 'ferment'
+  | 'hanging'
+  | 'round'
+  | 'record'
+  | 'release';
 
 /** Most consequential first, across batches too. */
 const PART_OF: Readonly<Record<Due['code'], BatchPart>> = {
@@ -32,7 +40,7 @@ const PART_OF: Readonly<Record<Due['code'], BatchPart>> = {
   'weigh-meat': 'weigh-out',
   'at-target': 'hanging',
   'weigh-round': 'round',
-  'look-through': 'record',
+  'look-through': 'release',
 };
 const ORDER = Object.keys(PART_OF);
 

@@ -27,9 +27,11 @@ import { today } from './en/today.ts';
 import { verdicts } from './en/verdicts.ts';
 import { weighOut } from './en/weigh-out.ts';
 import { workings } from './en/workings.ts';
+import { release } from './en/release.ts';
 
 /** Every sentence and label in English. Another language is one more such object of the same type. */
 export const en = {
+  release,
   start,
   piece,
   record,

@@ -75,6 +75,7 @@ function partNotes(
     ferment: notes.ferment[ferment],
     hanging: batch.hung ? notes.hanging(pieces.length - down, down) : notes.notHung,
     record: notes.record(entryCount),
+    release: batch.decided ? words.release.past[batch.decided.body.decision] : notes.undecided,
   };
 }
 

@@ -1,10 +1,8 @@
 import { isMeat } from '#core/formula/formula.ts';
-import { phBandAnswer } from '#core/rules/ph-band.ts';
 import type { Finding } from '#core/rules/rule.ts';
 import type { Batch } from '#record/batch.ts';
+import { batchFindings } from '#record/batch-findings.ts';
 import type { Entry } from '#record/entry.ts';
-import { fermentFigures, phReadings } from '#record/ferment-figures.ts';
-import { formulaFindings } from '#record/formula-findings.ts';
 import { pieceFigures } from '#record/piece-figures.ts';
 import type { Lot, Place, Scale } from '#record/place.ts';
 import { standings } from '#record/strikes.ts';
@@ -144,16 +142,7 @@ function linesBlock({ batch, kit, place, words }: Given): Block {
 function verdictBlocks(given: Given): Block[] {
   const { batch, kit, place, nowMs, words } = given;
   const { record } = words;
-  const clock = fermentFigures(batch, nowMs);
-  const band = phBandAnswer({
-    readings: phReadings(batch.ph.filter(({ body }) => body.sample !== 'mix')),
-    band: { lowPh: batch.plan.phLow, highPh: batch.plan.phHigh },
-  });
-  const findings: Finding[] = [
-    ...(formulaFindings(batch, kit.scales)?.findings ?? []),
-    ...(clock ? [clock.finding] : []),
-    ...(batch.ph.length > 0 ? [band.finding] : []),
-  ];
+  const findings = batchFindings(batch, kit.scales, nowMs);
   const name = (finding: Finding) => record.rule[finding.rule] ?? finding.rule;
   const figure = ({ value, limit }: Finding) =>
     value === null || limit === null

@@ -12,6 +12,7 @@ export const batch = {
     ferment: 'Ferment',
     hanging: 'Hanging',
     record: 'Record',
+    release: 'Decide',
   },
   notes: {
     'weigh-out': (done: number, of: number) => (of === 0 ? 'weigh the meat first' : `${done} of ${of} lines`),
@@ -20,6 +21,7 @@ export const batch = {
     ferment: { before: 'not stuffed yet', running: 'running', ended: 'ended' },
     hanging: (up: number, down: number) => (down === 0 ? `${up} up` : `${up} up, ${down} taken down`),
     notHung: 'not hung yet',
+    undecided: 'not decided yet',
     record: (entries: number) => (entries === 1 ? 'one entry' : `${entries} entries`),
   },
   rail: (count: number) => (count === 1 ? 'One piece on the rail' : `${count} pieces on the rail`),

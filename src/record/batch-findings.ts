@@ -1,0 +1,20 @@
+/** Every rule's answer on a batch, as it stands now: what goes in, the degree-hours, the maker's own pH band. */
+import { phBandAnswer } from '#core/rules/ph-band.ts';
+import type { Finding } from '#core/rules/rule.ts';
+import type { Batch } from './batch.ts';
+import { fermentFigures, phReadings } from './ferment-figures.ts';
+import { formulaFindings } from './formula-findings.ts';
+import type { Scale } from './place.ts';
+
+export function batchFindings(batch: Batch, scales: readonly Scale[], nowMs: number): Finding[] {
+  const clock = fermentFigures(batch, nowMs);
+  const product = batch.ph.filter(({ body }) => body.sample !== 'mix');
+  const { phLow, phHigh } = batch.plan;
+  return [
+    ...(formulaFindings(batch, scales)?.findings ?? []),
+    ...(clock ? [clock.finding] : []),
+    ...(product.length > 0
+      ? [phBandAnswer({ readings: phReadings(product), band: { lowPh: phLow, highPh: phHigh } }).finding]
+      : []),
+  ];
+}
