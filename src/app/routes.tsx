@@ -91,6 +91,11 @@ export const routes: readonly RouteOf[] = [
     screen: page(async () => (await import('#screens/formulas/FormulaEditScreen.tsx')).FormulaEditScreen),
   },
   {
+    path: '/formulas/from/:id',
+    room: 'formulas',
+    screen: page(async () => (await import('#screens/formulas/FormulaFromScreen.tsx')).FormulaFromScreen),
+  },
+  {
     path: formula,
     room: 'formulas',
     screen: page(async () => (await import('#screens/formulas/FormulaScreen.tsx')).FormulaScreen),

@@ -186,7 +186,9 @@ test('an estimate carries its "~": the salt of the slice at the loss aimed at', 
 test('a coarse scale is named, with how far it leaves the nitrite open', () => {
   const shown = view(formula(), { lean: '750', fat: '250', scales: [] });
   expect(grams(shown)).toEqual(['28 g', '2 g']);
-  expect(plainText(shown.sentence)).toContain('On a 1 g scale it could be anything from 62 to 188');
+  expect(plainText(shown.sentence)).toContain(
+    'On this scale (whole grams) it could be anything from 62 to 188',
+  );
 });
 
 test('the starter says which of its bounds decided', () => {

@@ -11,10 +11,11 @@ import type { Version } from './FormulaPage.tsx';
 import styles from './FormulaScreen.module.css';
 import type { FormulaPlan } from './formula-plan.ts';
 import { formulaHref } from './formulas-view.ts';
+import { ShareSheet } from './ShareSheet.tsx';
 import { VersionsSheet } from './VersionsSheet.tsx';
 import type { WaysView } from './ways-view.ts';
 
-export type SheetName = 'ways' | 'casing' | 'sugar' | 'label' | 'versions';
+export type SheetName = 'ways' | 'casing' | 'sugar' | 'label' | 'share' | 'versions';
 
 /** What else can be done with a formula: each row opens its sheet. */
 export function FormulaSheets({
@@ -78,6 +79,7 @@ export function FormulaSheets({
           note={say.versions(versions.length)}
           onPress={() => onOpen('versions')}
         />
+        <Row title={more.share.title} note={more.share.row} onPress={() => onOpen('share')} />
       </List>
       <Button kind="quiet" disabled={saving.state === 'saving'} onPress={() => void copy()}>
         {say.copy}
@@ -95,6 +97,7 @@ export function FormulaSheets({
       {open === 'casing' && <CasingSheet {...shared} />}
       {open === 'sugar' && <SugarSheet {...shared} />}
       {open === 'label' && plan && <LabelSheet {...shared} plan={plan} />}
+      {open === 'share' && <ShareSheet version={version} words={words} onClose={close} />}
       <VersionsSheet
         open={open === 'versions'}
         onClose={close}

@@ -1,3 +1,4 @@
+import { useState } from 'react';
 import type { Place } from '#record/place.ts';
 import { startingFormula } from '#record/starting-formula.ts';
 import { newSubject } from '#store/append.ts';
@@ -9,13 +10,17 @@ import { Page } from '#ui/Page.tsx';
 import { SavedMark } from '#ui/SavedMark.tsx';
 import { Waiting } from '#ui/Waiting.tsx';
 import type { Words } from '#words/en.ts';
+import { Arrived, type ArrivedFormula } from './Arrived.tsx';
 import styles from './FormulasScreen.module.css';
 import { formulaHref, formulasView } from './formulas-view.ts';
+import { TakeIn } from './TakeIn.tsx';
 
 export function FormulasScreen({ words, place }: { words: Words; place: Place }) {
   const saved = useFormulas();
   const { saving, save } = useAppend(place.initials);
+  const [arrived, setArrived] = useState<ArrivedFormula | null>(null);
   if (saved === undefined) return <Waiting label={words.app.waiting} />;
+  if (arrived) return <Arrived {...{ arrived, words, place }} />;
   const view = formulasView({ saved, words });
   const say = words.formulas;
   const none = view.rows.length === 0;
@@ -66,6 +71,7 @@ export function FormulasScreen({ words, place }: { words: Words; place: Place })
         {!none && take}
         {mark && mark.state === 'not-saved' && <SavedMark state={mark.state} text={mark.text} />}
       </section>
+      <TakeIn onArrived={setArrived} words={words} />
     </Page>
   );
 }

@@ -27,12 +27,7 @@ export function benchUnit(place: Place): 'g' | 'lb' {
 /** What stands in the fields before anything was typed: a round amount in the formula's own proportion. */
 export function firstBench(formula: Formula, place: Place, words: Words): BenchTexts {
   const fatPct = formula.kind === 'whole-muscle' ? 0 : formula.fatPctOfMeat;
-  const part = (pct: number) =>
-    plainNumber(
-      massFromG({ massG: (FIRST_G[place.mass] * pct) / 100, unit: benchUnit(place) }),
-      place,
-      words,
-    );
+  const part = (pct: number) => benchText((FIRST_G[place.mass] * pct) / 100, place, words);
   return { lean: part(100 - fatPct), fat: part(fatPct), pieces: '' };
 }
 
@@ -83,9 +78,18 @@ export function restoreBench(kept: unknown): BenchTexts | null {
 
 /** A mass as it would be typed on the bench: whole grams, or thousandths of a pound. */
 export function benchText(massG: number, place: Place, words: Words): string {
+  return plainNumber(benchValue(massG, place), place, words);
+}
+
+function benchValue(massG: number, place: Place): number {
   const unit = benchUnit(place);
   const value = massFromG({ massG, unit });
-  return plainNumber(unit === 'g' ? Math.round(value) : Math.round(value * 1000) / 1000, place, words);
+  return unit === 'g' ? Math.round(value) : Math.round(value * 1000) / 1000;
+}
+
+/** A mass of the bench in a sentence. */
+export function benchMass(massG: number, place: Place, words: Words): string {
+  return `${words.workings.exactly(benchValue(massG, place), place)}\u00a0${benchUnit(place)}`;
 }
 
 /** Meat that was worked out elsewhere, written into the fields. */

@@ -33,7 +33,7 @@ export function lineView(
   const meatG = plan.out.leanG + plan.out.fatG;
   const say = words.formulas;
   const off = lineError({ massG: roundedG, stepG, portions, meatG, nitritePct: null }).weighingPct;
-  const scale = scales.length > 1 && !isMeat(line.role) ? scales.find(({ id }) => id === scaleId) : undefined;
+  const scale = line.role === 'cure' ? scales.find(({ id }) => id === scaleId) : undefined;
   const why = whyText(line, weighed, meatG, given);
   return {
     id: line.id,
@@ -42,7 +42,8 @@ export function lineView(
     mass: mass(roundedG, stepG, place),
     note: [
       portions > 1 ? say.portions(portions) : '',
-      scale && off !== null ? say.onScale(scale.name, decimal(off, 1, place, 'up')) : '',
+      scale?.name ?? '',
+      off === null || isMeat(line.role) ? '' : say.off(decimal(off, 1, place, 'up')),
     ]
       .filter(Boolean)
       .join(', '),

@@ -1,4 +1,4 @@
-import { type Formula, isMeat, needsPieces } from '#core/formula/formula.ts';
+import { type Formula, needsPieces } from '#core/formula/formula.ts';
 import type { BenchScale } from '#core/formula/scale.ts';
 import { BAG_DAYS } from '#core/formula/whole-muscle.ts';
 import { RULE_SETS } from '#core/rules/rule-sets.ts';
@@ -6,9 +6,9 @@ import type { Place, Scale } from '#record/place.ts';
 import type { VerdictShape } from '#ui/VerdictMark.tsx';
 import type { WorkingText } from '#ui/Working.tsx';
 import type { Words } from '#words/en.ts';
-import { decimal, joined, mass } from '#words/format.ts';
+import { decimal } from '#words/format.ts';
 import type { Said } from '#words/said.ts';
-import type { BenchRead } from './bench-input.ts';
+import { type BenchRead, benchMass } from './bench-input.ts';
 import { type FigureView, figureViews } from './formula-figures.ts';
 import { type LineView, lineView, plainLine } from './formula-lines.ts';
 import { type FormulaPlan, formulaPlan, leavesRoom, type PlanFinding } from './formula-plan.ts';
@@ -88,7 +88,7 @@ export function formulaView(given: ViewGiven): FormulaView {
       plan: null,
     };
   const plan = formulaPlan({ formula, bench, scales, ruleSet: place.ruleSet });
-  const inMass = (massG: number) => joined(mass(massG, coarsestMeatStep(plan), place));
+  const inMass = (massG: number) => benchMass(massG, place, words);
   return {
     sentence: say.cure(cureSaid(given, plan), scaleSaid(given, plan)),
     linesHeading: say.lines(inMass(bench.leanG + bench.fatG)),
@@ -112,10 +112,6 @@ export function formulaView(given: ViewGiven): FormulaView {
     figures: figureViews(given, plan),
     plan,
   };
-}
-
-function coarsestMeatStep({ out }: FormulaPlan): number {
-  return Math.max(1, ...out.lines.filter(({ role }) => isMeat(role)).map(({ stepG }) => stepG));
 }
 
 function findingViews(given: ViewGiven, plan: FormulaPlan): FindingView[] {

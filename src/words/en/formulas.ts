@@ -63,7 +63,7 @@ function scaleTokens(scale: ScaleSaid): (string | Token)[] {
       return [];
     case 'coarse':
       return [
-        ` On ${scale.scale} it could be anything from ${scale.from} to ${scale.to}: weigh the curing salt on a `,
+        ` On this scale (${scale.scale}) it could be anything from ${scale.from} to ${scale.to}: weigh the curing salt on a `,
         strong('finer scale'),
         '.',
       ];
@@ -117,7 +117,7 @@ export const formulas = {
   linesNoMeat: 'Lines',
   mix: (mass: string): string => `The whole mix is ${mass}.`,
   noScale: 'No scale is entered in Kit: rounded as a kitchen scale in whole grams would show it.',
-  kitchenScale: 'a 1 g scale',
+  kitchenScale: 'whole grams',
   addScale: 'Enter your scale',
   shownAs: 'Amounts shown as',
   base: {
@@ -141,7 +141,7 @@ export const formulas = {
     nitrate === null ? `${nitrite}\u00a0% nitrite` : `${nitrite}\u00a0% nitrite, ${nitrate}\u00a0% nitrate`,
   noLabel: 'bag percentages missing',
   rounding: { nearest: '', down: 'rounded down', up: 'rounded up' },
-  onScale: (scale: string, off: string): string => `${scale}, ±\u00a0${off}\u00a0%`,
+  off: (pct: string): string => `±\u00a0${pct}\u00a0%`,
   portions: (count: number): string => `in ${count} portions`,
   why: {
     'per-kg': 'here by weight of meat',
