@@ -22,6 +22,16 @@ const ROOMS: readonly { name: RoomName; href: string }[] = [
 ];
 
 export function App({ words }: { words: Words }) {
+  return (
+    <>
+      <Update words={words} />
+      <Book words={words} />
+    </>
+  );
+}
+
+/** The screens, once the book has been checked; why it does not open, where it does not. */
+function Book({ words }: { words: Words }) {
   const start = useStart();
   const place = usePlace();
   const [location] = useHashLocation();
@@ -35,7 +45,6 @@ export function App({ words }: { words: Words }) {
   return (
     <Router hook={useHashLocation}>
       <TopOnArrival key={location} />
-      <Update words={words} />
       <Switch>
         {routes.map(({ path, room, screen: Screen, bench }) => (
           <Route key={path} path={path}>

@@ -15,7 +15,7 @@ const own = family + __BUILD__;
 self.addEventListener('install', (event) => event.waitUntil(keepAll()));
 self.addEventListener('activate', (event) => event.waitUntil(self.clients.claim().then(tidy)));
 self.addEventListener('message', (event) => {
-  if (event.data === 'take over') event.waitUntil(self.skipWaiting());
+  if (event.data?.type === 'SKIP_WAITING') event.waitUntil(self.skipWaiting());
   if (event.data === 'tidy') event.waitUntil(tidy());
 });
 self.addEventListener('fetch', (event) => {

@@ -14,23 +14,15 @@ export async function watchForUpdates({ onWaiting, mayReload }: Updates): Promis
   if (!import.meta.env.PROD || !('serviceWorker' in navigator)) return;
   window.addEventListener('vite:preloadError', () => reloadOnce(mayReload));
 
-  const { serviceWorker } = navigator;
-  let controlled = serviceWorker.controller !== null;
-  serviceWorker.addEventListener('controllerchange', () => {
-    if (controlled) reloadWhen(mayReload);
-    controlled = true;
+  const { Workbox } = await import('workbox-window');
+  const worker = new Workbox('service-worker.js', { updateViaCache: 'none' });
+  worker.addEventListener('waiting', () => onWaiting(() => worker.messageSkipWaiting()));
+  worker.addEventListener('controlling', ({ isUpdate, isExternal }) => {
+    if (isUpdate || isExternal) reloadWhen(mayReload);
   });
-
-  const registration = await serviceWorker.register('service-worker.js', { updateViaCache: 'none' });
+  const registration = await worker.register();
+  if (!registration) return;
   holdThisBuild(registration);
-  const offer = () => {
-    const { active, waiting } = registration;
-    if (active && waiting) onWaiting(() => waiting.postMessage('take over'));
-  };
-  const follow = () => registration.installing?.addEventListener('statechange', offer);
-  offer();
-  follow();
-  registration.addEventListener('updatefound', follow);
   askHourly(registration);
 }
 

@@ -10,7 +10,7 @@ const MAY: Readonly<Record<string, string>> = {
   files: '#core #record papaparse ics uqr fflate',
   ui: '#core/units.ts #words react recharts',
   screens: '#core #record #words #store #files #ui react',
-  app: '#core #record #words #store #files #ui #screens react react-dom wouter @fontsource-variable',
+  app: '#core #record #words #store #files #ui #screens react react-dom wouter workbox-window @fontsource-variable',
 };
 
 /** Inside a room, and inside one screen, files are near (`./x.ts`) or spelled from the room down. */
