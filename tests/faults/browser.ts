@@ -88,16 +88,24 @@ export async function kill(profile: string): Promise<void> {
     rmSync(join(profile, name), { force: true });
 }
 
-const served = new Map<PlantName, Promise<StaticServer>>();
+const served = new Map<PlantName, Promise<{ server: StaticServer; root: string }>>();
 
 /** The address of the page with a fault planted, built once a run. The port differs, so each has an origin of its own. */
 export async function pageUrl(plant: PlantName = 'none'): Promise<string> {
-  const server =
-    served.get(plant) ?? buildPage(plant).then((root) => serveStatic({ root: () => root, port: 0, at: '/' }));
-  served.set(plant, server);
-  return (await server).url;
+  const page = served.get(plant) ?? serve(plant);
+  served.set(plant, page);
+  return (await page).server.url;
+}
+
+async function serve(plant: PlantName): Promise<{ server: StaticServer; root: string }> {
+  const root = await buildPage(plant);
+  return { server: await serveStatic({ root: () => root, port: 0, at: '/' }), root };
 }
 
 export async function stopServing(): Promise<void> {
-  for (const server of served.values()) await (await server).stop();
+  for (const page of served.values()) {
+    const { server, root } = await page;
+    await server.stop();
+    rmSync(root, { recursive: true });
+  }
 }

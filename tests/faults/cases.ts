@@ -2,6 +2,7 @@ import assert from 'node:assert/strict';
 import { ENGINES } from './browser.ts';
 import { DAMAGES, damaged, verdict } from './damage.ts';
 import { killLoop } from './kill.ts';
+import * as roomAndTime from './room-and-time.ts';
 import { canTrace, countSyncs } from './syncs.ts';
 import { twoTabs } from './two-tabs.ts';
 import * as whileOpen from './while-open.ts';
@@ -111,13 +112,13 @@ const open: readonly FaultCase[] = [
   { name: 'open: connection lost twice', run: () => whileOpen.connectionLost(2) },
   { name: 'open: connection lost for long', run: () => whileOpen.connectionLost(40) },
   { name: 'open: answer of the store lost', run: whileOpen.answerLost },
-  { name: 'open: quota used up', run: whileOpen.quota },
-  { name: 'open: disk full', run: whileOpen.diskFull },
+  { name: 'open: quota used up', run: roomAndTime.quota },
+  { name: 'open: disk full', run: roomAndTime.diskFull },
   { name: 'open: clock 400 days behind', run: () => whileOpen.clock(-400) },
   { name: 'open: clock 400 days ahead', run: () => whileOpen.clock(400) },
-  { name: 'open: files of the copy are gathered', run: whileOpen.gathered },
-  { name: 'open: 20,000 entries are checked', run: whileOpen.manyEntries },
-  { name: 'open: saved in time', run: whileOpen.latency },
+  { name: 'open: files of the copy are gathered', run: roomAndTime.gathered },
+  { name: 'open: 20,000 entries are checked', run: roomAndTime.manyEntries },
+  { name: 'open: saved in time', run: roomAndTime.latency },
 ];
 
 export const cases: readonly FaultCase[] = [...kills, ...durable, ...tabs, ...open, ...damages];

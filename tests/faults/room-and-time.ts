@@ -1,0 +1,138 @@
+/** What the store does without room, with many files and entries, and how long it takes. */
+import assert from 'node:assert/strict';
+import { execFileSync, spawnSync } from 'node:child_process';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { launch, pageUrl, tab } from './browser.ts';
+import { foundByNewPage, opened } from './opened.ts';
+
+export function quota(): Promise<string> {
+  return opened(5, async ({ page, cdp, context, origin }) => {
+    await cdp.send('Storage.overrideQuotaForOrigin', { origin, quotaSize: 1_000_000 });
+    const seen = await page.evaluate(async () => {
+      const long = Array.from({ length: 150 }, (_, number) => `${number} ${'x'.repeat(1900)}`);
+      let stored = 0;
+      for (let number = 0; number < 400; number++) {
+        const appended = await window.store.write(long);
+        if (!appended.ok) return { stored, code: appended.problem.code, copies: window.store.state().copies };
+        stored += appended.entries.length;
+      }
+      return { stored, code: 'none', copies: window.store.state().copies };
+    });
+    await cdp.send('Storage.overrideQuotaForOrigin', { origin });
+    assert.equal(seen.code, 'full');
+    const again = await page.evaluate(() => window.store.write(['after']));
+    assert.ok(again.ok && again.copies === 'both', JSON.stringify(again));
+    const found = await foundByNewPage(context);
+    assert.deepEqual(found, { entries: 5 + seen.stored + 1, faults: 0 });
+    return `${seen.stored} stored (the last in ${seen.copies}), then "full", then stored in both copies again`;
+  });
+}
+
+/** A disk without a free byte, in a file system of its own; null where none can be mounted. */
+export async function diskFull(): Promise<string | null> {
+  const folder = mkdtempSync(join(tmpdir(), 'faults-disk-'));
+  if (spawnSync('mount', ['-t', 'tmpfs', '-o', 'size=90m', 'tmpfs', folder]).status !== 0) return null;
+  const profile = join(folder, 'profile');
+  const filler = join(folder, 'filler');
+  const url = await pageUrl();
+  try {
+    let context = await launch(profile);
+    let page = await tab(context, url);
+    await page.evaluate(async () => {
+      await window.store.startCheck();
+      for (let number = 0; number < 50; number++) await window.store.write([`before ${number}`]);
+    });
+    spawnSync('dd', ['if=/dev/zero', `of=${filler}`, 'bs=64k']);
+    const seen = await page.evaluate(async () => {
+      let stored = 0;
+      for (let number = 0; number < 300; number++) {
+        const appended = await window.store.write([`${number} ${'x'.repeat(1900)}`]);
+        if (!appended.ok) return { stored, problem: appended.problem };
+        stored += 1;
+      }
+      return { stored, problem: null };
+    });
+    await context.close().catch(() => undefined);
+    rmSync(filler);
+    context = await launch(profile);
+    page = await tab(context, url);
+    const found = await page.evaluate(async () => {
+      const start = await window.store.startCheck();
+      const { entries, faults } = await window.store.health();
+      return { start, entries, faults: faults.length };
+    });
+    await context.close();
+    assert.ok(seen.problem !== null, 'the disk was never full');
+    assert.ok(
+      (found.entries ?? 0) >= 50 + seen.stored && found.faults === 0,
+      JSON.stringify({ seen, found }),
+    );
+    return `${seen.stored} stored, then ${JSON.stringify(seen.problem)}; after room was made ${found.entries} found`;
+  } finally {
+    execFileSync('umount', ['-l', folder]);
+    rmSync(folder, { recursive: true, force: true });
+  }
+}
+
+/** Each page leaves a file of the copy behind; they are gathered, and no line is lost on the way. */
+export function gathered(): Promise<string> {
+  const pages = 20;
+  return opened(1, async ({ context }) => {
+    for (let number = 0; number < pages; number++) {
+      const page = await tab(context, await pageUrl());
+      await page.evaluate(async () => {
+        await window.store.startCheck();
+        await window.store.write(['one of many pages']);
+      });
+      await page.close();
+    }
+    const last = await tab(context, await pageUrl());
+    const [files, held] = await last.evaluate(async () => {
+      await window.store.startCheck();
+      return [await window.store.copyFiles(), await window.store.held()] as const;
+    });
+    assert.deepEqual([held.stored.length, new Set(held.copied).size], [pages + 1, pages + 1]);
+    assert.ok(files <= 10, `${files} files`);
+    return `${pages + 1} entries of ${pages + 1} pages in ${files} files`;
+  });
+}
+
+/** How long the check takes on a log of many years. */
+export function manyEntries(): Promise<string> {
+  const count = 20_000;
+  return opened(0, async ({ page, context }) => {
+    await page.evaluate(async (entries) => {
+      const some = Array.from({ length: 500 }, (_, number) => `${number} ${'x'.repeat(200)}`);
+      for (let stored = 0; stored < entries; stored += some.length) await window.store.write(some);
+    }, count);
+    const next = await tab(context, await pageUrl());
+    const [tookMs, entries] = await next.evaluate(async () => {
+      const from = performance.now();
+      await window.store.startCheck();
+      return [performance.now() - from, await window.store.count()] as const;
+    });
+    assert.equal(entries, count);
+    assert.ok(tookMs < 20_000, `${tookMs} ms`);
+    return `${count} entries checked in ${Math.round(tookMs)} ms`;
+  });
+}
+
+/** How long "Saved" takes, at full speed and on a processor slowed down six times. */
+export function latency(): Promise<string> {
+  return opened(5, async ({ page, cdp }) => {
+    const said: string[] = [];
+    for (const { rate, limitMs } of [
+      { rate: 1, limitMs: 100 },
+      { rate: 6, limitMs: 250 },
+    ]) {
+      await cdp.send('Emulation.setCPUThrottlingRate', { rate });
+      const tookMs = (await page.evaluate(() => window.store.timed(100))).sort((a, b) => a - b);
+      const p95Ms = tookMs[94] ?? Number.NaN;
+      assert.ok(p95Ms <= limitMs, `p95 ${p95Ms} ms at 1/${rate} speed`);
+      said.push(`1/${rate} speed: p50 ${(tookMs[49] ?? 0).toFixed(1)} ms, p95 ${p95Ms.toFixed(1)} ms`);
+    }
+    return said.join('; ');
+  });
+}
