@@ -1,5 +1,6 @@
 import { useState } from 'react';
-import { canShare, type Handed, save as saveFile, share, textFile } from '#files/hand-over.ts';
+import { handDown, handOver, type OutgoingFile } from '#files/hand-over.ts';
+import { canWriteToPlace, writeToPlace } from '#files/write-to-place.ts';
 import type { Place } from '#record/place.ts';
 import { PLACE } from '#record/subject.ts';
 import { type Exported, exportLog } from '#store/backup.ts';
@@ -12,10 +13,28 @@ import type { Words } from '#words/en.ts';
 import styles from './KeepingScreen.module.css';
 import { sizeText } from './keeping-view.ts';
 
+type Handed = 'shared' | 'written' | 'downloaded';
+type Ready = { exported: Exported; file: OutgoingFile; bytes: number };
 type Step =
   | { at: 'begin' | 'making' | 'failed' }
-  | { at: 'ready'; exported: Exported; file: File; again: boolean }
-  | { at: 'handed'; handed: Exclude<Handed, 'not-handed'>; noted: boolean };
+  | ({ at: 'ready'; again: boolean } & Ready)
+  | { at: 'handed'; handed: Handed; noted: boolean };
+
+/** To the share sheet, or where there turns out to be none, to the downloads. Null: it was not handed over. */
+async function share({ file }: Ready): Promise<Handed | null> {
+  const handed = await handOver(file);
+  return handed === 'shared' ? 'shared' : handed === 'download-begun' ? 'downloaded' : null;
+}
+
+async function keepAsFile({ file, exported: { text } }: Ready): Promise<Handed | null> {
+  if (canWriteToPlace())
+    return (await writeToPlace({ name: file.name, text })) === 'written' ? 'written' : null;
+  return handDown(file) === 'download-begun' ? 'downloaded' : null;
+}
+
+function canShare({ name, mime }: OutgoingFile): boolean {
+  return navigator.canShare?.({ files: [new File([], name, { type: mime })] }) ?? false;
+}
 
 /** Writes the file, reads it back, and hands it over. It counts as a backup only once it was handed over. */
 export function BackUp({ words, place, nowMs }: { words: Words; place: Place; nowMs: number }) {
@@ -28,31 +47,32 @@ export function BackUp({ words, place, nowMs }: { words: Words; place: Place; no
     try {
       const exported = await exportLog(BUILD);
       const name = say.fileName(localText(nowMs).replace('T', '-').replace(':', ''));
-      setStep({ at: 'ready', exported, file: textFile({ name, text: exported.text }), again: false });
+      const file = { name, mime: 'text/plain', content: exported.text };
+      setStep({ at: 'ready', exported, file, bytes: new Blob([exported.text]).size, again: false });
     } catch {
       setStep({ at: 'failed' });
     }
   };
-  const hand = async (by: (file: File) => Promise<Handed>) => {
+  const hand = async (by: (ready: Ready) => Promise<Handed | null>) => {
     if (step.at !== 'ready') return;
-    const handed = await by(step.file);
-    if (handed === 'not-handed') {
+    const handed = await by(step);
+    if (handed === null) {
       setStep({ ...step, again: true });
       return;
     }
     const { entries, hash } = step.exported;
     const { ok } = await save([
-      { kind: 'backed-up', subject: PLACE, body: { entries, bytes: step.file.size, hash, place: handed } },
+      { kind: 'backed-up', subject: PLACE, body: { entries, bytes: step.bytes, hash, place: handed } },
     ]);
     setStep({ at: 'handed', handed, noted: ok });
   };
 
   if (step.at === 'ready') {
-    const { exported, file, again } = step;
+    const { exported, file, bytes, again } = step;
     return (
       <section className={styles.panel} aria-live="polite">
         <h2>{say.ready}</h2>
-        <p>{say.readBack(exported.entries, sizeText(file.size, place, words))}</p>
+        <p>{say.readBack(exported.entries, sizeText(bytes, place, words))}</p>
         {exported.left.length > 0 && <Notice kind="error">{say.left(exported.left.length)}</Notice>}
         <p>{say.where}</p>
         <p className={styles.sum}>{say.sum(exported.hash)}</p>
@@ -63,7 +83,7 @@ export function BackUp({ words, place, nowMs }: { words: Words; place: Place; no
               {say.share}
             </Button>
           )}
-          <Button kind={canShare(file) ? 'second' : 'primary'} onPress={() => void hand(saveFile)}>
+          <Button kind={canShare(file) ? 'second' : 'primary'} onPress={() => void hand(keepAsFile)}>
             {say.save}
           </Button>
         </div>

@@ -79,6 +79,7 @@ function healthRows(health: Health, place: Place, words: Words): KeepingRow[] {
     {
       label: say.persisted,
       value: persisted === null ? say.persistedUnknown : persisted ? say.persistedYes : say.persistedNo,
+      ...(persisted === false ? { note: say.persistedNote } : {}),
       amiss: persisted !== true,
     },
     {
@@ -114,8 +115,12 @@ function healthRows(health: Health, place: Place, words: Words): KeepingRow[] {
 
 export function sizeText(bytes: number, place: Pick<Place, 'decimal'>, words: Words): string {
   const { size } = words.keeping;
-  const kB = bytes / 1000;
-  return kB < 1000
-    ? joined({ value: decimal(kB, kB < 10 ? 1 : 0, place), unit: size.kB })
-    : joined({ value: decimal(kB / 1000, kB < 100_000 ? 1 : 0, place), unit: size.MB });
+  const units = [
+    { unit: size.kB, bytes: 1e3 },
+    { unit: size.MB, bytes: 1e6 },
+    { unit: size.GB, bytes: 1e9 },
+  ];
+  const { unit, bytes: one } = units.findLast((each) => bytes >= each.bytes) ?? { unit: size.kB, bytes: 1e3 };
+  const value = bytes / one;
+  return joined({ value: decimal(value, value < 10 ? 1 : 0, place), unit });
 }

@@ -27,6 +27,7 @@ export const chambers = {
   nameHint: 'Cellar, old fridge, drying room …',
   rails: 'Rails',
   railsHint: 'How many rods or shelves pieces can hang from.',
+  railsWhole: 'Rails come in whole numbers.',
   save: 'Save',
   correctReason: 'renamed or rebuilt',
   notRead: 'not read yet',
@@ -43,22 +44,20 @@ export const chambers = {
         '.',
       ),
     unread: said(strong('Read the air'), ': a thermometer and a hygrometer, at the height of the pieces.'),
-    against: (n: { temp: string | null; rh: string | null }): Said => {
-      const parts = [n.temp, n.rh].filter((part) => part !== null);
-      return parts.length === 0 ? [] : said(` It was set to be otherwise: ${parts.join(', ')}.`);
-    },
+    /** How the last reading differs from what was set; nothing where it does not. */
+    against: (parts: readonly string[]): Said =>
+      parts.length === 0 ? [] : said(` It is ${parts.join(' and ')}.`),
     warmer: (by: string) => `${by} warmer than set`,
     colder: (by: string) => `${by} colder than set`,
     moister: (by: string) => `${by} moister than set`,
     drier: (by: string) => `${by} drier than set`,
     points: (points: string) => `${points} points`,
-    air: 'Air',
     temperature: 'Temperature',
     humidity: 'Humidity',
     setTo: (value: string) => `set to ${value}`,
     dewPoint: 'Dew point',
     dewPointNote: 'colder things grow wet',
-    deficit: 'It could still take up',
+    deficit: 'Room for water',
     deficitNote: 'vapour pressure deficit',
     readAct: 'Read the air',
     setAct: 'Set the air',
@@ -70,7 +69,6 @@ export const chambers = {
     humidityHint: 'May stay empty if there is no hygrometer.',
     instrument: 'Read with',
     noInstrument: 'not said',
-    note: 'Note',
     save: 'Save',
     chart: 'The last readings',
     chartLabel: (n: { count: number; from: string; to: string }) =>
@@ -90,7 +88,10 @@ export const chambers = {
     strike: 'Strike it',
     strikeTitle: 'Strike this reading',
     strikeText: 'It stays in the record as struck, and counts no longer.',
-    strikeReason: 'struck at the chamber',
+    reason: 'Why',
+    reasonNeeded: 'Say why in a word or two.',
+    older: (count: number) => `Show ${count} older ones`,
+    lastWas: (air: string, ago: string) => `last: ${air}, ${ago}`,
     change: 'Name and rails',
     caution:
       'A hygrometer can be far out. Check it over wet table salt in a closed jar: it should settle at about 75 %.',

@@ -98,8 +98,9 @@ export const keeping = {
   health: {
     title: 'How it is kept on this phone',
     persisted: 'Will the browser keep it?',
-    persistedYes: 'promised, unless you delete it yourself',
-    persistedNo: 'no promise: it may go when room is short or after weeks without use',
+    persistedYes: 'promised',
+    persistedNo: 'not promised',
+    persistedNote: 'Without its promise it may be deleted when room is short, or after weeks without use.',
     persistedUnknown: 'cannot be asked in this browser',
     ask: 'Ask the browser to keep it',
     asked: 'The browser did not promise. Adding the app to the home screen often changes that.',
@@ -128,5 +129,5 @@ export const keeping = {
     history: 'What the checks found',
     historyNone: 'Nothing was found amiss so far.',
   },
-  size: { kB: 'kB', MB: 'MB' },
+  size: { kB: 'kB', MB: 'MB', GB: 'GB' },
 };
