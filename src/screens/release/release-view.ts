@@ -48,7 +48,7 @@ export function releaseView({
     verdicts: findings.map((finding) => ({
       key: finding.rule,
       verdict: finding.verdict,
-      word: `${words.record.rule[finding.rule] ?? finding.rule}: ${words.verdicts.verdict(finding.verdict)}`,
+      word: `${words.verdicts.verdict(finding.verdict)}: ${words.record.rule[finding.rule] ?? finding.rule}`,
     })),
     gaps: found.map((gap) => ({ key: gap.code, text: release.gap(gap) })),
     findings,

@@ -105,12 +105,15 @@ function sentenceOf(
   return batch.leanG + batch.fatG > 0 ? words.weighOut.countPieces : words.weighOut.meatFirst;
 }
 
+/** Verdict first; why it is open only where it is more than that the scale has not been read yet. */
 function verdictWord(finding: Finding, words: Words): string {
   const { rule, missing } = words.weighOut;
-  const why = finding.missing.map((code) => missing[code] ?? code).join(', ');
-  const name = rule[finding.rule] ?? finding.rule;
-  const word = words.verdicts.verdict(finding.verdict);
-  return why === '' ? `${name}: ${word}` : `${name}: ${word}, ${why}`;
+  const why = finding.missing
+    .filter((code) => code !== 'weighed-grams')
+    .map((code) => missing[code] ?? code)
+    .join(', ');
+  const word = `${words.verdicts.verdict(finding.verdict)}: ${rule[finding.rule] ?? finding.rule}`;
+  return why === '' ? word : `${word}, ${why}`;
 }
 
 function meatView(part: 'lean' | 'fat', { batch, kit, place, words }: Given): MeatView {
