@@ -6,8 +6,8 @@ export const batches = {
   open: 'Open a batch',
   sentence: (running: number, finished: number): Said =>
     said(
-      strong(running === 1 ? 'One batch' : `${running} batches`),
-      finished === 0 ? ' under way.' : ` under way, ${finished} finished.`,
+      strong(running === 0 ? 'No batch' : running === 1 ? 'One batch' : `${running} batches`),
+      finished === 0 ? ' under way.' : ` under way, ${finished === 1 ? 'one' : finished} finished.`,
     ),
   stage: {
     'weigh-out': 'weigh-out',

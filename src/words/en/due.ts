@@ -24,9 +24,8 @@ export function due(waits: Due, nowMs: number, zone: string): string {
     case 'read-room':
       return 'Read the room: the clock has no temperature';
     case 'read-ph':
-      return waits.runsOutAtMs === null
-        ? 'Read the pH'
-        : `Read the pH; the hours run out ${dates.near(waits.runsOutAtMs, nowMs, zone)}`;
+      if (waits.runsOutAtMs === null) return 'Read the pH';
+      return `Read the pH; the hours ${waits.runsOutAtMs > nowMs ? 'run' : 'ran'} out ${dates.near(waits.runsOutAtMs, nowMs, zone)}`;
     case 'hang':
       return 'The ferment is over: move it to drying';
     case 'weigh-meat':

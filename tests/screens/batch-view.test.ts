@@ -1,0 +1,133 @@
+import { describe, expect, it } from 'vitest';
+import { batch } from '#record/batch.ts';
+import type { Entry } from '#record/entry.ts';
+import { batchView } from '#screens/batch/batch-view.ts';
+import { benchView, warmQuestion } from '#screens/bench/bench-view.ts';
+import { en as words } from '#words/en.ts';
+import { plainText } from '#words/said.ts';
+import {
+  BATCH,
+  type Book,
+  batchOf,
+  book,
+  ferment,
+  HOUR_MS,
+  openBatch,
+  pieceId,
+  placeOf,
+  START_MS,
+  setUp,
+  stuff,
+  touching,
+  weighMeat,
+  weighOutSalt,
+  ZONE,
+} from './book.ts';
+
+const at = (hours: number) => ({ nowMs: START_MS + hours * HOUR_MS, zone: ZONE, words });
+
+function viewOf(of: Book, hours: number, entries: readonly Entry[] = touching(of, BATCH)) {
+  const folded = batch(BATCH, entries);
+  if (folded === null) throw new Error('viewOf: no batch');
+  return batchView({ batch: folded, entryCount: entries.length, place: placeOf(of), ...at(hours) });
+}
+const opened = () => openBatch(setUp(book(), { ruleSet: 'CA' }));
+const stuffed = () => stuff(weighOutSalt(weighMeat(opened())));
+
+describe('a batch', () => {
+  it('says what it waits for and leads there', () => {
+    const view = viewOf(opened(), 1);
+    expect(plainText(view.sentence)).toBe('Next: Weigh the meat.');
+    expect(view.act?.href).toBe(`#/batches/${BATCH.slice('batch:'.length)}/weigh-out`);
+    expect(view.line).toBe('lot 240108 · Canada');
+  });
+
+  it('shows of each part how far it is', () => {
+    const notes = (of: Book, hours: number) => viewOf(of, hours).rows.map(({ note }) => note);
+    expect(notes(opened(), 1)).toEqual([
+      'weigh the meat first',
+      '0 of 4 steps',
+      'none yet',
+      'not stuffed yet',
+      'not hung yet',
+      'one entry',
+    ]);
+    const of = ferment(stuffed());
+    of.put(40, 'taken-down', pieceId(1), { why: 'test' }, { refs: [BATCH] });
+    expect(notes(of, 41)).toEqual([
+      '2 of 2 lines',
+      '4 of 4 steps',
+      '4, 3\u202f235\u00a0g green',
+      'ended',
+      '3 up, 1 taken down',
+      '24 entries',
+    ]);
+  });
+
+  it('shows the plan as it was last changed, in the units of the place', () => {
+    const of = opened();
+    const { plan } = batchOf(of);
+    of.put(1, 'plan-changed', BATCH, { plan: { ...plan, fermentC: 20 }, reason: 'cold cellar' });
+    expect(viewOf(of, 2).plan[0]).toEqual({ label: 'ferment at', value: '20\u00a0°C' });
+    const fahrenheit = { ...placeOf(of), temperature: 'F' } as const;
+    const view = batchView({ batch: batchOf(of), entryCount: 2, place: fahrenheit, ...at(2) });
+    expect(view.plan[0]?.value).toBe('68\u00a0°F');
+  });
+
+  it('says that no verdict is complete while it holds entries of a newer app', () => {
+    const of = opened();
+    const [first] = touching(of, BATCH);
+    if (!first) throw new Error('no entry');
+    const newer: Entry = { ...first, id: 'n' as Entry['id'], kind: null, named: 'ultrasound-read' };
+    expect(viewOf(of, 1, [first, newer]).warnings).toEqual([words.batch.unknown]);
+    expect(viewOf(of, 1).warnings).toEqual([]);
+  });
+
+  it('points at two corrections that stand side by side', () => {
+    const of = opened();
+    const read = of.put(3, 'room-read', BATCH, { roomC: 24 });
+    for (const roomC of [23, 25]) of.put(3, 'room-read', BATCH, { roomC }, { strikes: read.id });
+    expect(viewOf(of, 4).warnings).toEqual([words.batch.rivals]);
+  });
+});
+
+describe('at the bench', () => {
+  const bench = (of: Book, hours: number) =>
+    benchView({ batch: batchOf(of), place: placeOf(of), ...at(hours) });
+
+  it('goes from step to step in their order, and keeps when each was done and by whom', () => {
+    const of = weighOutSalt(weighMeat(opened()));
+    expect(bench(of, 1).next).toBe('cleaned');
+    of.put(1, 'cleaned', BATCH, {});
+    of.put(1.5, 'ground', BATCH, { tempC: 3.5, note: 'twice' });
+    const view = bench(of, 2);
+    expect(view.next).toBe('mixed');
+    expect(view.rows.map(({ note, figure }) => [note, figure])).toEqual([
+      ['at 09:00 today, HK', ''],
+      ['at 09:30 today, HK, twice', '3.5'],
+      ['not yet', ''],
+      ['not yet', ''],
+    ]);
+    expect(bench(stuffed(), 3)).toMatchObject({ next: null });
+  });
+
+  it('asks for the lines that were not weighed before anything is mixed', () => {
+    const of = weighMeat(opened());
+    of.put(1, 'cleaned', BATCH, {});
+    expect(bench(of, 2)).toMatchObject({ next: 'ground', unweighed: 2 });
+    expect(plainText(bench(of, 2).sentence)).not.toContain('not weighed out yet');
+    of.put(1.5, 'ground', BATCH, {});
+    expect(plainText(bench(of, 2).sentence)).toBe(
+      '2 lines are not weighed out yet. Weigh out before anything is mixed.',
+    );
+  });
+
+  it('asks about a mince above 4 °C, in the unit of the place, and not at 4 °C', () => {
+    const place = placeOf(opened());
+    expect(warmQuestion(4, place, words)).toBeNull();
+    expect(warmQuestion(4.1, place, words)).toContain('4.1\u00a0°C is warmer than 4.0\u00a0°C.');
+    expect(warmQuestion(6, { ...place, temperature: 'F' }, words)).toContain(
+      '42.8\u00a0°F is warmer than 39.2\u00a0°F',
+    );
+  });
+});
