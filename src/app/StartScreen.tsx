@@ -1,6 +1,6 @@
 import { useId, useState } from 'react';
 import { type ImportPlan, planImport, planRecovery, takeIn } from '#store/backup.ts';
-import { beginAnew } from '#store/open.ts';
+import { beginAnew, beginFromCopy } from '#store/open.ts';
 import type { StartState } from '#store/state.ts';
 import { Button } from '#ui/Button.tsx';
 import { Notice } from '#ui/Notice.tsx';
@@ -12,22 +12,25 @@ type Stopped = Exclude<StartState, { code: 'ready' | 'checking' }>;
 /** Why the book does not open, and what to do. A lost book is never shown as a fresh one. */
 export function StartScreen({ state, words }: { state: Stopped; words: Words }) {
   if (state.code === 'lost') return <Lost missing={state.missing} words={words} />;
+  const { newerOpen, blocked, cannotOpen } = words.start;
   const { title, text, act } =
-    state.code === 'newer-open'
-      ? words.start.newerOpen
-      : state.code === 'blocked'
-        ? words.start.blocked
-        : words.start.cannotOpen;
+    state.code === 'newer-open' ? newerOpen : state.code === 'blocked' ? blocked : cannotOpen;
   return (
     <Page
       title={title}
       acts={
-        <Button kind="primary" onPress={() => window.location.reload()}>
-          {act}
-        </Button>
+        <>
+          {state.code === 'cannot-open' && (
+            <Button onPress={() => void beginFromCopy()}>{cannotOpen.fromCopy}</Button>
+          )}
+          <Button kind="primary" onPress={() => window.location.reload()}>
+            {act}
+          </Button>
+        </>
       }
     >
       <p>{text}</p>
+      {state.code === 'cannot-open' && <p>{cannotOpen.copyText}</p>}
     </Page>
   );
 }

@@ -28,6 +28,9 @@ export const start = {
     title: 'The book cannot be opened',
     text: 'The store of this browser does not answer. Close the browser and open it again; what was saved is still there if the store is.',
     act: 'Try again',
+    copyText:
+      'If it still does not open, the second copy on this phone can be made the book: every entry in it is brought over.',
+    fromCopy: 'Open from the second copy',
   },
   told: {
     restored: (count: number) =>
