@@ -8,13 +8,13 @@ import type { Scale } from './place.ts';
 
 export function batchFindings(batch: Batch, scales: readonly Scale[], nowMs: number): Finding[] {
   const clock = fermentFigures(batch, nowMs);
-  const product = batch.ph.filter(({ body }) => body.sample !== 'mix');
+  const product = phReadings(batch);
   const { phLow, phHigh } = batch.plan;
   return [
     ...(formulaFindings(batch, scales)?.findings ?? []),
     ...(clock ? [clock.finding] : []),
     ...(product.length > 0
-      ? [phBandAnswer({ readings: phReadings(product), band: { lowPh: phLow, highPh: phHigh } }).finding]
+      ? [phBandAnswer({ readings: product, band: { lowPh: phLow, highPh: phHigh } }).finding]
       : []),
   ];
 }

@@ -1,5 +1,6 @@
 import type { Entry, EntryOf } from './entry.ts';
 import { latest, ofKind, unknownOf } from './fold.ts';
+import { type Check, isCheck } from './instruments.ts';
 import type { BenchStep, Plan } from './kinds.ts';
 import { type Piece, piece } from './piece.ts';
 import { live, rivals } from './strikes.ts';
@@ -21,9 +22,14 @@ export type Batch = {
   readonly weighedOut: ReadonlyMap<string, EntryOf<'weighed-out'>>;
   readonly steps: readonly EntryOf<BenchStep>[];
   readonly stuffedAtMs: number | null;
+  readonly stuffingPlanned: EntryOf<'stuffing-planned'> | null;
+  readonly timers: readonly EntryOf<'timer-set'>[];
   readonly fermentSet: EntryOf<'ferment-set'> | null;
   readonly room: readonly EntryOf<'room-read'>[];
+  readonly logged: readonly EntryOf<'room-logged'>[];
   readonly ph: readonly EntryOf<'ph-read'>[];
+  /** Checks of the instruments that were read, as far as they bear on these readings. */
+  readonly checks: readonly Check[];
   readonly smoked: readonly EntryOf<'smoked'>[];
   readonly fermentEnded: EntryOf<'ferment-ended'> | null;
   readonly hung: EntryOf<'hung'> | null;
@@ -66,9 +72,13 @@ export function batch(id: SubjectId, entries: readonly Entry[]): Batch | null {
     weighedOut: new Map(ofKind(own, 'weighed-out').map((entry) => [entry.body.line, entry])),
     steps,
     stuffedAtMs: stuffed?.atMs ?? null,
+    stuffingPlanned: latest(own, 'stuffing-planned'),
+    timers: ofKind(own, 'timer-set'),
     fermentSet: latest(own, 'ferment-set'),
     room: ofKind(own, 'room-read'),
+    logged: ofKind(own, 'room-logged'),
     ph: ofKind(own, 'ph-read'),
+    checks: standing.filter(isCheck),
     smoked: ofKind(own, 'smoked'),
     fermentEnded,
     hung,

@@ -1,35 +1,91 @@
-/** From a batch as it stands to its ferment clock: readings with the numbers as they were typed. */
+/** From a batch as it stands to its ferment clock: readings with the numbers as typed, and what checks say of their instruments. */
 import type { RoomReading } from '#core/ferment/degree-hours.ts';
 import { type FermentClock, fermentClock } from '#core/ferment/ferment-clock.ts';
-import type { PhReading } from '#core/ferment/ph-reading.ts';
+import { type PhReading, withMeterFailed } from '#core/ferment/ph-reading.ts';
+import { mergeRoomReadings, type RoomDisagreement } from '#core/ferment/room-series.ts';
 import type { Batch } from './batch.ts';
 import type { EntryOf } from './entry.ts';
+import { checkedAt, isBetweenFailed, thermometerOffsetC } from './instruments.ts';
+import { unpackRoomLog } from './room-log.ts';
 
-export function roomReadings(room: readonly EntryOf<'room-read'>[]): RoomReading[] {
-  return room.map(({ atMs, body }) => {
-    const typed = body.typed?.roomC;
-    const value = Number(typed?.text.replace(',', '.'));
-    const unit = typed?.unit;
-    return {
-      atMs,
-      roomC: body.roomC,
-      source: 'hand',
-      ...(Number.isFinite(value) && (unit === 'C' || unit === 'F') ? { typed: { value, unit } } : {}),
-    };
+type RoomSeries = {
+  readonly readings: readonly RoomReading[];
+  readonly disagreements: readonly RoomDisagreement[];
+};
+
+/** A month of minutes is merged once for each batch as folded. */
+const merged = new WeakMap<Batch, RoomSeries>();
+
+/**
+ * Hand readings and logger files as one series. The offset of the thermometer's last ice check is added; a thermometer whose check
+ * before or after failed leaves its readings doubted.
+ */
+export function roomSeries(batch: Batch): RoomSeries {
+  const before = merged.get(batch);
+  if (before) return before;
+  const { readings, disagreements } = mergeRoomReadings({
+    hand: batch.room.map((entry) => handReading(entry, batch)),
+    logged: batch.logged.map((entry) =>
+      unpackRoomLog(entry, thermometerOffsetC(batch.checks, entry.body.thermometer, entry.atMs)),
+    ),
   });
+  const doubtful = batch.logged.filter(({ body, atMs }) =>
+    isBetweenFailed(checkedAt(batch.checks, body.thermometer), atMs),
+  );
+  const spans = doubtful.map(({ body }) => ({
+    fromMs: body.startMs,
+    toMs: body.startMs + 1000 * body.afterS.reduce((sum, seconds) => sum + seconds, 0),
+  }));
+  const series = {
+    disagreements,
+    readings:
+      spans.length === 0
+        ? readings
+        : readings.map((reading) =>
+            reading.source === 'logger' &&
+            spans.some(({ fromMs, toMs }) => reading.atMs >= fromMs && reading.atMs <= toMs)
+              ? { ...reading, doubted: true }
+              : reading,
+          ),
+  };
+  merged.set(batch, series);
+  return series;
 }
 
-/** Readings of the product; one of the fresh mix before stuffing is on the record but stops no clock. */
-export function phReadings(ph: readonly EntryOf<'ph-read'>[]): PhReading[] {
-  return ph.map(({ atMs, body }) => ({ atMs, ph: body.ph, method: body.method, doubted: body.doubted }));
+function handReading({ atMs, body }: EntryOf<'room-read'>, batch: Batch): RoomReading {
+  const typed = body.typed?.roomC;
+  const value = Number(typed?.text.replace(',', '.').replace('\u2212', '-'));
+  const unit = typed?.unit;
+  const offsetC = thermometerOffsetC(batch.checks, body.thermometer, atMs);
+  const doubted = body.doubted === true || isBetweenFailed(checkedAt(batch.checks, body.thermometer), atMs);
+  return {
+    atMs,
+    roomC: body.roomC + offsetC,
+    source: 'hand',
+    ...(doubted ? { doubted } : {}),
+    ...(Number.isFinite(value) && (unit === 'C' || unit === 'F') ? { typed: { value, unit } } : {}),
+  };
+}
+
+/**
+ * Readings of the product, those of a meter whose check failed marked so. One of the fresh mix is on the record, but it is not of the
+ * sausage as it hangs, and stops no clock.
+ */
+export function phReadings(batch: Batch): PhReading[] {
+  return batch.ph.flatMap(({ atMs, body }) => {
+    if (body.sample === 'mix') return [];
+    const reading: PhReading = { atMs, ph: body.ph, method: body.method, doubted: body.doubted };
+    const marked = withMeterFailed([reading], checkedAt(batch.checks, body.meter));
+    return body.kept?.includes('calibration-failed') ? [{ ...reading, meterFailed: true }] : marked;
+  });
 }
 
 /** Null until the pieces are stuffed: there is no clock before. */
 export function fermentFigures(batch: Batch, nowMs: number): FermentClock | null {
   if (batch.stuffedAtMs === null) return null;
   return fermentClock({
-    roomReadings: roomReadings(batch.room),
-    phReadings: phReadings(batch.ph),
+    roomReadings: roomSeries(batch).readings,
+    phReadings: phReadings(batch),
     stuffedAtMs: batch.stuffedAtMs,
     ruleSet: batch.opened.body.ruleSet,
     nowMs,

@@ -42,6 +42,9 @@ const benchStep = z.strictObject({
   kept,
 });
 const reasoned = z.strictObject({ reason: text(400) });
+/** At most what one line may hold beside everything else; a longer file takes several entries. */
+const column = z.array(z.int().check(z.gte(-1_000_000), z.lte(100_000_000))).check(z.maxLength(8000));
+const buffer = z.enum(['4.00', '4.01', '6.86', '7.00']);
 
 const v1 = {
   // the place
@@ -58,6 +61,28 @@ const v1 = {
   // kit
   'scale-added': z.strictObject({ name, stepG: number(0.0001, 1000), mostG: z.optional(massG), typed }),
   'meter-added': z.strictObject({ what: z.enum(['ph-meter', 'thermometer', 'hygrometer']), name }),
+  /** One buffer near 7 and one near 4: what was shown in each, and how warm it was. */
+  'meter-checked': z.strictObject({
+    shownIn: z.enum(['mV', 'pH']),
+    sevenBuffer: z.optional(buffer),
+    sevenC: z.optional(number(0, 50)),
+    sevenShown: z.optional(number(-2000, 2000)),
+    fourBuffer: z.optional(buffer),
+    fourC: z.optional(number(0, 50)),
+    fourShown: z.optional(number(-2000, 2000)),
+    note,
+    typed,
+    kept,
+  }),
+  'thermometer-checked': z.strictObject({ shownC: tempC, note, typed, kept }),
+  'hygrometer-checked': z.strictObject({
+    shownRhPct: rhPct,
+    restedHours: number(0, 1000),
+    note,
+    typed,
+    kept,
+  }),
+  'scale-checked': z.strictObject({ weightG: massG, shownG: massG, note, typed, kept }),
   'chamber-added': z.strictObject({ name, rails: z.int().check(z.gte(1), z.lte(40)) }),
   received: z.strictObject({
     what: z.enum(['lean', 'fat', 'cure', 'culture', 'mould', 'salt', 'sugar', 'spice', 'casing', 'other']),
@@ -71,6 +96,16 @@ const v1 = {
     bestBeforeMs: z.optional(instant),
     cure: z.optional(cureLabelSchema),
     note,
+    typed,
+    kept,
+  }),
+
+  // a lot in the freezer
+  frozen: z.strictObject({ thicknessMm: number(1, 1000), method: z.enum(['room', 'core']), note, typed }),
+  'freezer-read': z.strictObject({
+    tempC,
+    where: z.enum(['core', 'room']),
+    thermometer: instrument,
     typed,
     kept,
   }),
@@ -116,10 +151,36 @@ const v1 = {
   ground: benchStep,
   mixed: benchStep,
   stuffed: benchStep,
-  'ferment-set': z.strictObject({ roomC: tempC, rhPct: z.optional(rhPct), note, typed }),
+  /** All that has to be done before stuffing is planned backwards from `finishMs`. */
+  'stuffing-planned': z.strictObject({
+    finishMs: instant,
+    tasks: z.array(z.strictObject({ name: text(60), minutes: number(0, 10_000) })).check(z.maxLength(12)),
+  }),
+  'timer-set': z.strictObject({ name: text(60), endMs: instant }),
+  'ferment-set': z.strictObject({
+    roomC: tempC,
+    rhPct: z.optional(rhPct),
+    pace: z.optional(z.enum(['slow', 'medium', 'fast', 'none'])),
+    note,
+    typed,
+  }),
+  /** A stretch of a data logger's file in packed columns: seconds since the row before, values in steps of 10^-places. */
+  'room-logged': z.strictObject({
+    name: text(120),
+    startMs: instant,
+    unit: z.enum(['C', 'F']),
+    places: z.int().check(z.gte(0), z.lte(3)),
+    afterS: column,
+    values: column,
+    part: z.int().check(z.gte(1), z.lte(99)),
+    parts: z.int().check(z.gte(1), z.lte(99)),
+    thermometer: instrument,
+    note,
+  }),
   'room-read': z.strictObject({
     roomC: tempC,
     rhPct: z.optional(rhPct),
+    doubted: z.optional(z.boolean()),
     thermometer: instrument,
     typed,
     kept,

@@ -4,6 +4,7 @@ import { useEffect, useSyncExternalStore } from 'react';
 import { type Batch, batch } from '#record/batch.ts';
 import type { Entry, EntryOf } from '#record/entry.ts';
 import { ofKind } from '#record/fold.ts';
+import { type Check, checks, withChecks } from '#record/instruments.ts';
 import {
   type Chamber,
   chambers,
@@ -31,9 +32,22 @@ export function useStart(): StartState {
   return useSyncExternalStore(onState, () => storeState().start);
 }
 
-/** All entries whose subject or reference this is, in order; for a batch also those of its pieces, which refer to it. */
+/**
+ * All entries whose subject or reference this is, in order; for a batch also those of its pieces, which refer to it, and the
+ * checks of the instruments that it was read with.
+ */
 export function useTouching(subject: SubjectId): readonly Entry[] | undefined {
-  return useSubjects([subject]);
+  const isBatch = isSubject(subject, 'batch');
+  return useRows(
+    async () => [...(await rowsTouching([subject])), ...(isBatch ? await rowsAbout('instrument') : [])],
+    (entries) => ordered(isBatch ? joined(subject, entries) : entries),
+    subject,
+  );
+}
+
+function joined(subject: SubjectId, entries: readonly Entry[]): Entry[] {
+  const own = entries.filter((entry) => entry.subject === subject || entry.refs.includes(subject));
+  return withChecks(own, entries);
 }
 
 export function useSubjects(subjects: readonly SubjectId[]): readonly Entry[] | undefined {
@@ -57,6 +71,11 @@ export type Kit = {
 
 export function useKit(): Kit | undefined {
   return useRows(kitRows, kitOf, '');
+}
+
+/** Standing checks of all instruments, in order. */
+export function useChecks(): readonly Check[] | undefined {
+  return useRows(() => rowsAbout('instrument'), checks, '');
 }
 
 export type SavedFormula = { readonly id: SubjectId; readonly versions: readonly EntryOf<'formula-saved'>[] };
@@ -128,8 +147,9 @@ function batchesOf(entries: Entry[]): readonly Batch[] {
       else touching.set(subject, [entry]);
     }
   }
+  const ofInstruments = entries.filter(({ subject }) => isSubject(subject, 'instrument'));
   return [...touching]
-    .map(([id, own]) => batch(id, own))
+    .map(([id, own]) => batch(id, withChecks(own, ofInstruments)))
     .filter((each) => each !== null)
     .sort((a, b) => inOrder(b.opened, a.opened));
 }

@@ -41,9 +41,8 @@ export type FermentView = {
 export function fermentView(given: Given): FermentView {
   const { batch, nowMs, words } = given;
   const clock = fermentFigures(batch, nowMs);
-  const product = batch.ph.filter(({ body }) => body.sample !== 'mix');
   const band = phBandAnswer({
-    readings: phReadings(product),
+    readings: phReadings(batch),
     band: { lowPh: batch.plan.phLow, highPh: batch.plan.phHigh },
   });
   return {

@@ -1,0 +1,82 @@
+/** A data logger's rows as packed columns, a few entries for a month of minutes, and back. */
+import type { PackedRoom } from '#core/ferment/room-series.ts';
+import type { EntryOf } from './entry.ts';
+import type { BodyOf } from './kinds.ts';
+import type { SubjectId } from './subject.ts';
+
+export type LoggedRow = { readonly atMs: number; readonly value: number };
+
+/** A stretch stays well under the longest line. */
+const MOST_BYTES = 30 * 1024;
+const MOST_PLACES = 3;
+const SECOND_MS = 1000;
+
+type Packing = {
+  readonly name: string;
+  readonly unit: 'C' | 'F';
+  readonly rows: readonly LoggedRow[];
+  readonly thermometer?: SubjectId | undefined;
+};
+
+/**
+ * Rows in order of time, whole seconds. Values keep as many places as the file has, at most three.
+ *
+ * @throws RangeError for rows that are not in order of time, or a value that is not finite.
+ */
+export function packRoomLog({ name, unit, rows, thermometer }: Packing): BodyOf<'room-logged'>[] {
+  const places = Math.max(0, ...rows.map(({ value }) => placesOf(value)));
+  const stretches: Pick<BodyOf<'room-logged'>, 'startMs' | 'afterS' | 'values'>[] = [];
+  let bytes = MOST_BYTES;
+  let lastMs = Number.NEGATIVE_INFINITY;
+  for (const { atMs, value } of rows) {
+    if (!(atMs >= lastMs) || !Number.isFinite(value))
+      throw new RangeError(
+        `packRoomLog: rows requires order of time and finite values, got ${value} at ${atMs}`,
+      );
+    const open = stretches.at(-1);
+    const afterS = open ? Math.round((atMs - lastMs) / SECOND_MS) : 0;
+    const stepped = Math.round(value * 10 ** places);
+    const size = String(afterS).length + String(stepped).length + 2;
+    if (open === undefined || bytes + size > MOST_BYTES || open.values.length >= 8000) {
+      stretches.push({ startMs: atMs, afterS: [0], values: [stepped] });
+      bytes = size;
+    } else {
+      open.afterS.push(afterS);
+      open.values.push(stepped);
+      bytes += size;
+    }
+    lastMs = atMs;
+  }
+  return stretches.map((stretch, at) => ({
+    name: name.slice(0, 120),
+    unit,
+    places,
+    ...stretch,
+    part: at + 1,
+    parts: stretches.length,
+    ...(thermometer ? { thermometer } : {}),
+  }));
+}
+
+export function unpackRoomLog({ body }: EntryOf<'room-logged'>, offsetC: number): PackedRoom {
+  const sinceStartS: number[] = [];
+  let seconds = 0;
+  for (const afterS of body.afterS) {
+    seconds += afterS;
+    sinceStartS.push(seconds);
+  }
+  const step = 10 ** body.places;
+  return {
+    startMs: body.startMs,
+    sinceStartS,
+    valuesDeg: body.values.map((value) => value / step),
+    unit: body.unit,
+    offsetC,
+  };
+}
+
+function placesOf(value: number): number {
+  for (let places = 0; places < MOST_PLACES; places += 1)
+    if (Math.abs(Math.round(value * 10 ** places) - value * 10 ** places) < 1e-6) return places;
+  return MOST_PLACES;
+}
