@@ -4,9 +4,10 @@ import type { Piece } from '#record/piece.ts';
 import { pieceFigures } from '#record/piece-figures.ts';
 import type { Place } from '#record/place.ts';
 import { Ask } from '#ui/Ask.tsx';
+import { BigValue } from '#ui/BigValue.tsx';
 import { Button } from '#ui/Button.tsx';
 import { PieceDrawing } from '#ui/drawings/PieceDrawing.tsx';
-import { KeyedValue } from '#ui/KeyedValue.tsx';
+import { NumberPad } from '#ui/NumberPad.tsx';
 import { Page } from '#ui/Page.tsx';
 import { readQuantity } from '#ui/quantity-input.ts';
 import { SavedMark, type SavedState } from '#ui/SavedMark.tsx';
@@ -21,8 +22,10 @@ export type PieceWeighed = {
   grossG: number;
   typed: { text: string; unit: string };
   kept: boolean;
-  weight: string;
 };
+
+/** Holds the line on which the unit stands. */
+const NOTHING = '\u200b';
 
 /** One piece of the round: what it was, the value being typed, what it means, and the keys under the thumb. */
 export function PieceWeighing({
@@ -38,6 +41,7 @@ export function PieceWeighing({
   last,
   onWeighed,
   onSkip,
+  onFind,
 }: {
   piece: Piece;
   next: number | null;
@@ -48,9 +52,10 @@ export function PieceWeighing({
   nowMs: number;
   back: { href: string; label: string };
   saved: { state: SavedState; text: string } | null;
-  last: { text: string; undo: string; onUndo: () => void } | null;
-  onWeighed: (weighed: PieceWeighed) => Promise<boolean>;
+  last: { text: string; undo: string; undoLabel: string; onUndo: () => void } | null;
+  onWeighed: (weighed: PieceWeighed) => Promise<void>;
   onSkip: () => void;
+  onFind: () => void;
 }) {
   const [text, setText] = useState('');
   const [problem, setProblem] = useState<string | null>(null);
@@ -71,76 +76,99 @@ export function PieceWeighing({
       return;
     }
     const net = read.value - piece.tareG;
-    const odd = unlikely(net, piece);
-    const weight = joined(mass(read.value, stepG, place));
+    const odd = unlikely(net, piece, batch, nowMs);
     if (odd && !kept) {
+      const weight = joined(mass(read.value, stepG, place));
       const beforeG = (pieceFigures(piece).last?.netG ?? piece.greenG) + piece.tareG;
       setQuestion(round[odd](weight, joined(mass(beforeG, stepG, place))));
       return;
     }
-    await onWeighed({ grossG: read.value, typed: read.typed, kept, weight });
+    await onWeighed({ grossG: read.value, typed: read.typed, kept });
   };
 
+  const undone = last && saved?.state !== 'saving' && saved?.state !== 'not-saved';
   return (
-    <Page
-      title={round.title}
-      line={view.line}
-      back={back}
-      acts={
-        <>
-          <Button onPress={onSkip}>{round.skip}</Button>
-          <Button kind="primary" onPress={() => save(false)} disabled={saved?.state === 'saving'}>
-            {round.save(next)}
-          </Button>
-        </>
-      }
-    >
-      <div className={styles.piece}>
-        <div className={styles.drawing}>
-          <PieceDrawing {...view.look} label={round.drawing(piece.number)} />
+    <div className={styles.bench}>
+      <Page
+        title={round.title}
+        line={view.line}
+        back={back}
+        acts={
+          <>
+            <Button onPress={onSkip}>{round.skip}</Button>
+            <Button kind="primary" onPress={() => save(false)} disabled={saved?.state === 'saving'}>
+              {round.save(next)}
+            </Button>
+          </>
+        }
+      >
+        <div className={styles.piece}>
+          <div className={styles.drawing}>
+            <PieceDrawing {...view.look} label={round.drawing(piece.number)} />
+          </div>
+          <div className={styles.value}>
+            <BigValue text={text || NOTHING} unit={view.unit} label={round.value} previous={view.previous} />
+            <div className={styles.meaning}>
+              {problem ? (
+                <p role="alert" className={styles.problem}>
+                  {problem}
+                </p>
+              ) : (
+                <Sentence
+                  small
+                  tokens={
+                    netG !== null && netG > 0 ? meaning(netG, piece, stepG, place, words) : said(round.waits)
+                  }
+                />
+              )}
+            </div>
+          </div>
         </div>
-        <Sentence
-          small
-          tokens={netG !== null && netG > 0 ? meaning(netG, piece, place, words) : said(round.waits)}
-        />
-      </div>
-      <KeyedValue
-        text={text}
-        onText={(typed) => {
-          setText(typed);
-          setProblem(null);
-        }}
-        unit={view.unit}
-        decimal={place.decimal}
-        label={round.value}
-        previous={view.previous}
-        maxDecimals={view.decimals}
-        {...(problem ? { problem } : {})}
-        words={words.fields.keyboard}
-      />
-      {saved && (
-        <SavedMark
-          state={saved.state}
-          text={last && saved.state === 'saved' ? `${last.text} ${saved.text}` : saved.text}
-          act={
-            last &&
-            saved.state === 'saved' && (
-              <Button kind="quiet" onPress={last.onUndo}>
-                {last.undo}
-              </Button>
-            )
-          }
-        />
-      )}
-      {question && (
-        <Ask
-          question={question}
-          changeLabel={words.app.change}
-          keepLabel={words.app.keep}
-          onChange={() => setQuestion(null)}
-          onKeep={() => save(true)}
-        />
-      )}
-    </Page>
+        <div className={styles.said}>
+          {undone ? (
+            <SavedMark
+              state="saved"
+              text={last.text}
+              act={
+                <Button kind="quiet" label={last.undoLabel} onPress={last.onUndo}>
+                  {last.undo}
+                </Button>
+              }
+            />
+          ) : (
+            saved && <SavedMark state={saved.state} text={saved.text} />
+          )}
+          {saved?.state !== 'not-saved' && (
+            <Button kind="quiet" label={round.findTitle} onPress={onFind}>
+              {round.find}
+            </Button>
+          )}
+        </div>
+        <div className={styles.keys}>
+          <NumberPad
+            text={text}
+            onText={(typed) => {
+              if (saved?.state === 'saving') return;
+              setText(typed);
+              setProblem(null);
+            }}
+            decimal={place.decimal}
+            label={words.fields.keyboard.pad}
+            decimalLabel={words.fields.keyboard.decimal}
+            backLabel={words.fields.keyboard.back}
+            maxDecimals={view.decimals}
+          />
+        </div>
+        {question && (
+          <Ask
+            question={question}
+            changeLabel={words.app.change}
+            keepLabel={words.app.keep}
+            onChange={() => setQuestion(null)}
+            onKeep={() => save(true)}
+          />
+        )}
+      </Page>
+    </div>
   );
 }

@@ -1,12 +1,13 @@
 import { gramsToGoG, lossPct } from '#core/drying/loss.ts';
 import { massFromG } from '#core/units.ts';
 import type { Batch } from '#record/batch.ts';
-import type { Piece } from '#record/piece.ts';
+import { pieceForecast } from '#record/forecast-figures.ts';
+import type { Piece, Weighing } from '#record/piece.ts';
 import { pieceFigures } from '#record/piece-figures.ts';
 import type { Place } from '#record/place.ts';
 import type { Words } from '#words/en.ts';
 import { decimal, joined, mass, massUnit } from '#words/format.ts';
-import type { Said } from '#words/said.ts';
+import { type Said, said } from '#words/said.ts';
 
 const HOUR_MS = 3_600_000;
 /** Weighings this close together belong to one round: one left half-way goes on where it stopped. */
@@ -14,16 +15,37 @@ const ROUND_HOURS = 3;
 
 export const MOST_PIECE_G = 20_000;
 
-/** The pieces still to be weighed in this round, in hanging order, and those already weighed in it. */
-export function roundState(batch: Batch, nowMs: number): { todo: Piece[]; weighed: Piece[] } {
-  const up = batch.pieces.filter(({ status }) => status === 'hanging');
+export type RoundState = {
+  /** Still to be weighed, in hanging order from where the round stands: what was passed over comes last. */
+  readonly todo: readonly Piece[];
+  readonly weighed: readonly Piece[];
+  /** The weighing written last in this round, which can be struck at once. */
+  readonly last: { readonly piece: Piece; readonly weighing: Weighing } | null;
+};
+
+/** Where a round stands, read from the log alone: a killed app goes on there. */
+export function roundState(batch: Batch, nowMs: number): RoundState {
   const hungAtMs = batch.hung?.atMs ?? 0;
   const inRound = ({ weighings }: Piece) => {
     const last = weighings.at(-1);
-    return last !== undefined && last.atMs >= hungAtMs && nowMs - last.atMs < ROUND_HOURS * HOUR_MS;
+    return last !== undefined && last.atMs >= hungAtMs && nowMs - last.atMs < ROUND_HOURS * HOUR_MS
+      ? last
+      : null;
   };
-  const weighed = up.filter(inRound);
-  return { todo: up.filter((piece) => !inRound(piece)), weighed };
+  const up = batch.pieces.filter(({ status }) => status === 'hanging');
+  const weighed = up.filter((piece) => inRound(piece) !== null);
+  const last = weighed
+    .flatMap((piece) => {
+      const weighing = inRound(piece);
+      return weighing ? [{ piece, weighing }] : [];
+    })
+    .sort((a, b) => a.weighing.atMs - b.weighing.atMs)
+    .at(-1);
+  const stands = last === undefined ? -1 : up.indexOf(last.piece);
+  const todo = [...up.slice(stands + 1), ...up.slice(0, stands + 1)].filter(
+    (piece) => inRound(piece) === null,
+  );
+  return { todo, weighed, last: last ?? null };
 }
 
 export function stageOf(batch: Batch, piece: Piece): 'to-drying' | 'round' {
@@ -92,22 +114,37 @@ export function roundView({
   };
 }
 
-/** What a weight would mean, at once: the loss, and the grams to go or that it is at target weight. */
-export function meaning(netG: number, piece: Piece, place: Place, words: Words): Said {
-  if (netG > piece.greenG) return words.round.heavier(joined(mass(netG - piece.greenG, 1, place)));
+/** What a weight would mean, at once: the loss, the grams to go, and what changed since the last time. */
+export function meaning(netG: number, piece: Piece, stepG: number, place: Place, words: Words): Said {
+  const { round } = words;
+  if (netG > piece.greenG) return round.heavier(joined(mass(netG - piece.greenG, 1, place)));
   const loss = `${decimal(lossPct({ greenG: piece.greenG, nowG: netG }), 1, place, 'down')}\u00a0%`;
   const toGoG = gramsToGoG({ greenG: piece.greenG, nowG: netG, targetLossPct: piece.targetLossPct });
-  return toGoG <= 0
-    ? words.round.atTarget(loss)
-    : words.round.lost(loss, joined(mass(toGoG, 1, place, 'up')));
+  const stands = toGoG <= 0 ? round.atTarget(loss) : round.lost(loss, joined(mass(toGoG, 1, place, 'up')));
+  const { last } = pieceFigures(piece);
+  return last ? said(...stands, ...changed(netG - last.netG, stepG, place, words)) : stands;
 }
 
-/** Gain beyond the scale's grain, or a loss of more than 15 % of green weight at once, is asked about once. */
-const GAIN_SHARE = 0.005;
-const DROP_SHARE = 0.15;
+function changed(moreG: number, stepG: number, place: Place, { round }: Words): Said {
+  if (Math.abs(moreG) < stepG / 2) return round.same;
+  const by = joined(mass(Math.abs(moreG), stepG, place));
+  return moreG < 0 ? round.less(by) : round.more(by);
+}
 
-export function unlikely(netG: number, piece: Piece): 'gained' | 'dropped' | null {
+/** A gain beyond the scale's grain; a loss at once, or past what the piece's own curve allows, by more than these points. */
+const GAIN_SHARE = 0.005;
+const DROP_SHARE = 0.05;
+
+/** Asked about once. The range is that of its own curve: the ninety percent line of its forecast, and some room. */
+export function unlikely(
+  netG: number,
+  piece: Piece,
+  batch: Batch,
+  nowMs: number,
+): 'gained' | 'dropped' | null {
   const beforeG = pieceFigures(piece).last?.netG ?? piece.greenG;
   if (netG > beforeG + GAIN_SHARE * piece.greenG) return 'gained';
-  return beforeG - netG > DROP_SHARE * piece.greenG ? 'dropped' : null;
+  if (beforeG - netG <= DROP_SHARE * piece.greenG) return null;
+  const mostPct = (pieceForecast(piece, batch, nowMs)?.band(nowMs).p90Pct ?? 0) + 100 * DROP_SHARE;
+  return lossPct({ greenG: piece.greenG, nowG: netG }) > mostPct ? 'dropped' : null;
 }

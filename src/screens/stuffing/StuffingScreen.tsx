@@ -12,6 +12,7 @@ import { List, Row } from '#ui/List.tsx';
 import { Page } from '#ui/Page.tsx';
 import { readQuantity } from '#ui/quantity-input.ts';
 import { SavedMark } from '#ui/SavedMark.tsx';
+import { useAwake } from '#ui/use-awake.ts';
 import { Waiting } from '#ui/Waiting.tsx';
 import type { Words } from '#words/en.ts';
 import { joined, mass } from '#words/format.ts';
@@ -36,6 +37,7 @@ export function StuffingScreen({ words, place, id }: { words: Words; place: Plac
   const [text, setText] = useState('');
   const [problem, setProblem] = useState<string | null>(null);
   const [question, setQuestion] = useState<string | null>(null);
+  useAwake();
   if (entries === undefined || kit === undefined) return <Waiting label={words.app.waiting} />;
   const batch = foldBatch(subject, entries);
   if (batch === null) return <Page title={words.app.notFound.title}>{words.app.notFound.text}</Page>;

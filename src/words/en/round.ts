@@ -9,10 +9,19 @@ export const round = {
   lost: (loss: string, toGo: string): Said => said(strong(`${loss} lost`), ` · ${toGo} to go`),
   atTarget: (loss: string): Said => said(strong(`${loss} lost`), ' · ', strong('at target weight')),
   heavier: (by: string): Said => said(`${by} heavier than it was green.`),
+  less: (by: string): Said => said(` · ${by} less than last time`),
+  more: (by: string): Said => said(` · ${by} more than last time`),
+  same: said(' · the same as last time'),
   waits: 'Type what the scale shows.',
   save: (next: number | null) => (next === null ? 'Save, last one' : `Save, next is ${next}`),
   skip: 'Skip',
   undo: (number: number) => `Strike piece ${number}`,
+  find: 'Find',
+  strike: 'Strike',
+  findTitle: 'Find another piece',
+  findText: 'The number on its tag. A weighed one can be weighed again.',
+  weighedNow: 'weighed',
+  toWeigh: (number: number, weighed: boolean) => `Piece ${number}${weighed ? ', weighed in this round' : ''}`,
   done: {
     title: 'Round done',
     sentence: (weighed: number, of: number, atTarget: number): Said =>
@@ -25,7 +34,7 @@ export const round = {
             '.',
           ),
     toHanging: 'To the rail',
-    again: 'Begin again',
+    again: 'Weigh the skipped',
   },
   none: said('No piece hangs here.'),
   gained: (typed: string, before: string) =>
@@ -34,5 +43,5 @@ export const round = {
     `${typed}: it was ${before} before. That is much at once. Is that what the scale shows?`,
   drawing: (number: number) => `Piece ${number}`,
   strikeReason: 'weighed by mistake',
-  saved: (number: number, weight: string) => `Piece ${number}: ${weight}.`,
+  saved: (number: number, weight: string) => `Piece ${number}: ${weight} saved`,
 };
