@@ -43,7 +43,11 @@ describe('a batch', () => {
   });
 
   it('shows of each part how far it is', () => {
-    const notes = (of: Book, hours: number) => viewOf(of, hours).rows.map(({ note }) => note);
+    const parts = ['weigh-out', 'bench', 'stuffing', 'ferment', 'hanging', 'record'];
+    const notes = (of: Book, hours: number) => {
+      const { rows } = viewOf(of, hours);
+      return parts.map((part) => rows.find(({ key }) => key === part)?.note);
+    };
     expect(notes(opened(), 1)).toEqual([
       'weigh the meat first',
       '0 of 4 steps',

@@ -127,7 +127,8 @@ function linesBlock({ batch, kit, place, words }: Given): Block {
               cure.nitratePct > 0 ? words.workings.exactly(cure.nitratePct, place) : null,
             )}`
           : '';
-        const grams = (massG: number) => joined(mass(massG, 0.01, place));
+        const stepG = kit.scales.find((scale) => scale.id === body?.scale)?.stepG ?? 0.01;
+        const grams = (massG: number) => joined(mass(massG, stepG, place));
         return {
           key: id,
           cells: body

@@ -1,0 +1,252 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { type Block, paginate, rowLines, type TableBlock } from '#screens/record/paginate.ts';
+import { recordView } from '#screens/record/record-view.ts';
+import { en as words } from '#words/en.ts';
+import { plainText } from '#words/said.ts';
+import {
+  BATCH,
+  type Book,
+  batchOf,
+  book,
+  ferment,
+  HOUR_MS,
+  kitOf,
+  openBatch,
+  pieceId,
+  placeOf,
+  START_MS,
+  setUp,
+  stuff,
+  touching,
+  weighMeat,
+  weighOutSalt,
+  weighRound,
+  ZONE,
+} from './book.ts';
+
+function viewOf(of: Book, hours = 24 * 60) {
+  return recordView({
+    batch: batchOf(of),
+    entries: touching(of, BATCH),
+    kit: kitOf(of),
+    place: placeOf(of),
+    nowMs: START_MS + hours * HOUR_MS,
+    zone: ZONE,
+    build: '0.1.0+test',
+    words,
+  });
+}
+type View = ReturnType<typeof viewOf>;
+
+/** All rows of a table, over the sheets that it was parted to. */
+function rows({ sheets }: View, title: string): TableBlock['rows'] {
+  return sheets
+    .flatMap(({ blocks }) => blocks)
+    .flatMap((block) => (block.kind === 'table' && block.title === title ? block.rows : []));
+}
+const cells = (view: View, title: string) => rows(view, title).map((row) => row.cells);
+const lines = ({ sheets }: View, title: string) =>
+  sheets
+    .flatMap(({ blocks }) => blocks)
+    .flatMap((block) => (block.kind === 'text' && block.title === title ? block.lines : []));
+
+const hung = (setting: Parameters<typeof setUp>[1] = {}) =>
+  weighRound(
+    ferment(stuff(weighOutSalt(weighMeat(openBatch(setUp(book(), setting)))))),
+    33.5,
+    [800, 790, 795, 810],
+    {
+      stage: 'to-drying',
+    },
+  );
+
+describe('the record of a batch', () => {
+  it('has every entry once, in the order in which things were true', () => {
+    const of = hung();
+    of.put(40, 'noted', BATCH, { text: 'read late' }, { lateHours: 2 });
+    of.put(0.4, 'noted', BATCH, { text: 'forgotten' }, { lateHours: 30 });
+    const view = viewOf(of);
+    const entries = touching(of, BATCH);
+    expect(
+      rows(view, 'Every entry')
+        .map(({ key }) => key)
+        .sort(),
+    ).toEqual(entries.map(({ id }) => id).sort());
+    expect(plainText(view.sentence)).toContain(`${entries.length} entries on ${view.sheets.length} sheets.`);
+    const what = cells(view, 'Every entry').map(([, text]) => text);
+    expect(what.indexOf('note: forgotten')).toBeLessThan(what.indexOf('cleaned'));
+    expect(what.at(-1)).toBe('note: read late');
+  });
+
+  it('says when an entry was written down, where that was later than it was true', () => {
+    const of = hung();
+    of.put(40, 'noted', BATCH, { text: 'read late' }, { lateHours: 2 });
+    const [when] = cells(viewOf(of), 'Every entry').at(-1) ?? [];
+    expect(when).toBe('10 January 2024, 00:00\nentered 10 January 2024, 02:00');
+    expect(cells(viewOf(of), 'Every entry')[0]?.[0]).toBe('8 January 2024, 08:00');
+  });
+
+  it('keeps a struck weighing visible, with why, by whom and when', () => {
+    const of = hung();
+    const last = batchOf(of).pieces[1]?.weighings.at(-1);
+    if (!last) throw new Error('no weighing');
+    of.put(34, 'struck', pieceId(2), {}, { refs: [BATCH], strikes: last.entry });
+    const view = viewOf(of);
+    const struck = rows(view, 'Every entry').filter((row) => row.struck);
+    expect(struck.map((row) => row.cells[1])).toEqual([
+      'piece 2, piece weighed: on the scale 790\u00a0g, on moving to drying\nstruck 9 January 2024, 18:00 by HK: weighed by mistake',
+    ]);
+    expect(cells(view, 'Pieces')[1]?.slice(3)).toEqual(['', '', 'hanging']);
+  });
+
+  it('shows numbers as they were typed, in the unit in which they were', () => {
+    const of = hung();
+    of.put(40, 'room-read', BATCH, { roomC: 23.333333333, typed: { roomC: { text: '74', unit: 'F' } } });
+    expect(cells(viewOf(of), 'Every entry').at(-1)?.[1]).toBe('room read: room 74\u00a0°F');
+  });
+
+  it('holds what went in, and the ferment, against the rules, each with its source and how that is known', () => {
+    const view = viewOf(hung({ ruleSet: 'US' }));
+    const found = new Map(cells(view, 'Held against the rules').map(([rule, ...rest]) => [rule, rest]));
+    expect(found.get('nitrite that goes in')).toEqual([
+      '156.2 mg/kg',
+      'at most 156.25 mg/kg',
+      'no reading, the scale is too coarse to tell',
+    ]);
+    // 8.4 °C above 15.6 °C; in °F 15.2 above 60, for 30 h.
+    expect(found.get('degree-hours')?.[0]).toMatch(/^456\.0/);
+    expect(found.get('degree-hours')?.[2]).toBe('within limit');
+    const judged = [...found.values()].filter(([, , verdict]) => verdict !== 'does not apply');
+    for (const [, limit] of judged) expect(limit).toMatch(/\d/);
+    expect(lines(view, words.workings.words.sources).length).toBe(judged.length);
+  });
+
+  it('has of each line what was asked, what was weighed, as fine as its scale, and the lot that was in the hand', () => {
+    expect(cells(viewOf(hung()), 'Weighed out')).toEqual([
+      ['Salt', '90.0\u00a0g', '90.0\u00a0g', 'lot not entered'],
+      [
+        'Curing salt\nbag: 6.25 % nitrite',
+        '8.03\u00a0g',
+        '8.03\u00a0g',
+        'Curing salt, C-77, Invented supplier',
+      ],
+    ]);
+    const bare = viewOf(weighMeat(openBatch(setUp(book()))));
+    expect(cells(bare, 'Weighed out').map((row) => row[2])).toEqual(['none', 'none']);
+  });
+
+  it('has of each piece its green weight, its last weight and its loss rounded down', () => {
+    expect(cells(viewOf(hung()), 'Pieces')[0]).toEqual([
+      '1',
+      '812\u00a0g',
+      '55\u00a0mm',
+      '800\u00a0g',
+      '1.4\u00a0%',
+      'hanging',
+    ]);
+  });
+
+  it('ends with the cautions and a line to sign', () => {
+    const view = viewOf(hung());
+    expect(lines(view, 'Cautions').slice(0, -1)).toEqual([...words.record.cautions]);
+    expect(lines(view, 'Cautions').at(-1)).toMatch(/^Reviewed by, date: _+$/);
+  });
+
+  it('has lot and page on each sheet, on either paper, and more sheets where there is more', () => {
+    for (const paper of ['A4', 'Letter'] as const) {
+      const of = hung({ paper });
+      for (let round = 1; round <= 60; round += 1)
+        weighRound(
+          of,
+          round * 24,
+          [800, 790, 795, 810].map((g) => g - round),
+        );
+      const view = viewOf(of, 24 * 61);
+      expect(touching(of, BATCH).length).toBeGreaterThan(250);
+      expect(view.sheets.map(({ foot }) => foot)).toEqual(
+        view.sheets.map((_, at) => `lot 240108 · page ${at + 1} of ${view.sheets.length}`),
+      );
+      expect(view.sheets.length).toBeGreaterThan(6);
+      expect(rows(view, 'Every entry').length).toBe(touching(of, BATCH).length);
+    }
+  });
+});
+
+describe('parting into sheets', () => {
+  const WIDTHS = [24, 62, 8];
+  const text = fc.integer({ min: 1, max: 400 }).map((length) => 'x'.repeat(length));
+  const row = fc.tuple(text, fc.boolean()).map(([what, struck]) => ({ cells: ['when', what, 'AB'], struck }));
+  const table = fc.array(row, { maxLength: 90 }).map(
+    (list): Block => ({
+      kind: 'table',
+      key: 'table',
+      title: 'Table',
+      columns: ['When', 'What', 'By'],
+      widths: WIDTHS,
+      rows: list.map((each, at) => ({ ...each, key: `row-${at}` })),
+    }),
+  );
+  const prose = fc
+    .array(text, { maxLength: 30 })
+    .map((list): Block => ({ kind: 'text', key: 'text', title: 'Text', lines: list }));
+  const blocks = fc.array(fc.oneof(table, prose), { maxLength: 5 });
+  const flat = (list: readonly Block[]) =>
+    list.flatMap((block) => (block.kind === 'table' ? block.rows.map(({ key }) => key) : [...block.lines]));
+
+  it('loses no row, prints none twice, and keeps their order', () => {
+    fc.assert(
+      fc.property(blocks, fc.constantFrom('A4' as const, 'Letter' as const), (given, paper) => {
+        expect(paginate(given, paper).flatMap(flat)).toEqual(flat(given));
+      }),
+    );
+  });
+
+  it('fills no sheet beyond its lines, but for a row that is higher than any sheet', () => {
+    const most = { A4: 57, Letter: 53 };
+    fc.assert(
+      fc.property(blocks, fc.constantFrom('A4' as const, 'Letter' as const), (given, paper) => {
+        for (const sheet of paginate(given, paper)) {
+          const heights = sheet.map((block) =>
+            block.kind === 'table'
+              ? 3.7 + block.rows.reduce((sum, { cells: each }) => sum + rowLines(each, block.widths), 0)
+              : 2.2 + block.lines.reduce((sum, line) => sum + Math.ceil(line.length / 96) + 0.1, 0),
+          );
+          const alone = sheet.length === 1 && flat(sheet).length === 1;
+          if (!alone) expect(heights.reduce((a, b) => a + b, 0)).toBeLessThanOrEqual(most[paper] + 1e-9);
+        }
+      }),
+    );
+  });
+
+  it('repeats the head of a table on each sheet, and leaves no title without a row', () => {
+    const long: Block = {
+      kind: 'table',
+      key: 'long',
+      title: 'Long',
+      columns: ['When', 'What', 'By'],
+      widths: WIDTHS,
+      rows: Array.from({ length: 100 }, (_, at) => ({
+        key: `row-${at}`,
+        cells: ['a', 'b', 'c'],
+        struck: false,
+      })),
+    };
+    const sheets = paginate([long], 'A4');
+    expect(sheets.length).toBe(3);
+    for (const [block] of sheets) {
+      expect(block?.kind === 'table' && block.columns).toEqual(['When', 'What', 'By']);
+      expect(block?.kind === 'table' && block.rows.length > 0).toBe(true);
+    }
+  });
+
+  it('fits fewer on Letter than on A4', () => {
+    const long: Block = {
+      kind: 'text',
+      key: 'long',
+      title: 'Long',
+      lines: Array.from({ length: 1000 }, () => 'x'),
+    };
+    expect(paginate([long], 'Letter').length).toBeGreaterThan(paginate([long], 'A4').length);
+  });
+});
