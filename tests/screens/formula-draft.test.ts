@@ -4,21 +4,23 @@ import { amountG, type Basis, type Formula } from '#core/formula/formula.ts';
 import { weighOut } from '#core/formula/weigh-out.ts';
 import type { Place } from '#record/place.ts';
 import { startingFormula } from '#record/starting-formula.ts';
-import { editView } from '#screens/formulas/edit-view.ts';
 import {
   addLine,
   draftBench,
-  emptyDraft,
-  type FormulaDraft,
-  formulaDraft,
   moveLine,
-  readFormulaDraft,
   removeLine,
-  restoreDraft,
   setLine,
   typeFat,
   typeTotalSalt,
   unlikely,
+} from '#screens/formulas/draft-edits.ts';
+import { editView } from '#screens/formulas/edit-view.ts';
+import {
+  emptyDraft,
+  type FormulaDraft,
+  formulaDraft,
+  readFormulaDraft,
+  restoreDraft,
 } from '#screens/formulas/formula-draft.ts';
 import { newLine, typeAmount } from '#screens/formulas/line-draft.ts';
 import { readLineDraft } from '#screens/formulas/line-read.ts';

@@ -4,9 +4,10 @@ import { ManyChoice } from '#ui/ManyChoice.tsx';
 import { NumberField } from '#ui/NumberField.tsx';
 import { TextField } from '#ui/TextField.tsx';
 import type { Words } from '#words/en.ts';
+import { typeFat } from './draft-edits.ts';
 import type { EditView } from './edit-view.ts';
 import styles from './FormulaEditScreen.module.css';
-import { type FormulaDraft, type HeadField, kindOptions, speciesOptions, typeFat } from './formula-draft.ts';
+import { type FormulaDraft, type HeadField, kindOptions, speciesOptions } from './formula-draft.ts';
 
 /** What holds for the whole formula: its name, its meat, and what it should become. */
 export function FormulaHead({

@@ -3,25 +3,16 @@ import type { Basis } from '#core/formula/formula.ts';
 import type { Place } from '#record/place.ts';
 import { Button } from '#ui/Button.tsx';
 import { Choice } from '#ui/Choice.tsx';
-import { ManyChoice } from '#ui/ManyChoice.tsx';
 import { NumberField } from '#ui/NumberField.tsx';
 import { Sheet } from '#ui/Sheet.tsx';
 import { TextField } from '#ui/TextField.tsx';
 import type { Words } from '#words/en.ts';
 import { CureFields } from './CureFields.tsx';
 import styles from './FormulaEditScreen.module.css';
+import { LineMore } from './LineMore.tsx';
 import { type LineDraft, typeAmount } from './line-draft.ts';
 import { typeRecipe } from './line-switch.ts';
-import {
-  type AmountFieldView,
-  allergenOptions,
-  amountFields,
-  BRINGS_ALLERGENS,
-  basesOf,
-  fieldProblem,
-  MORE_FIELDS,
-  recipeText,
-} from './line-view.ts';
+import { type AmountFieldView, amountFields, basesOf, recipeText } from './line-view.ts';
 
 export type LineSheetProps = {
   line: LineDraft;
@@ -81,7 +72,7 @@ export function LineSheet(props: LineSheetProps) {
           </div>
         </details>
       )}
-      <More {...props} />
+      <LineMore {...props} />
       <div className={styles.moves}>
         <Button onPress={() => onMove(-1)}>{say.earlier}</Button>
         <Button onPress={() => onMove(1)}>{say.later}</Button>
@@ -155,55 +146,5 @@ function Recipe({ line, onLine, place, words }: LineSheetProps) {
         {...(problem ? { problem } : {})}
       />
     </div>
-  );
-}
-
-/** What bears on acid, labels and history, and is not asked of everybody. */
-function More({ line, onLine, place, words }: LineSheetProps) {
-  const say = words.formulaEdit.line;
-  const fields = MORE_FIELDS.filter(({ roles }) => roles.includes(line.role));
-  return (
-    <details className={styles.more}>
-      <summary>{say.more}</summary>
-      <div className={styles.fields}>
-        {line.role === 'sugar' && (
-          <Choice
-            label={say.sugarKind}
-            options={Object.entries(say.sugar).map(([value, label]) => ({ value, label }))}
-            value={line.sugarKind}
-            onValue={(kind) => onLine({ ...line, sugarKind: kind as NonNullable<LineDraft['sugarKind']> })}
-          />
-        )}
-        {fields.map(({ field, unit }) => {
-          const problem = fieldProblem(line, field, place, words);
-          return (
-            <NumberField
-              key={field}
-              label={say[field]}
-              unit={unit}
-              text={line[field]}
-              onText={(text) => onLine({ ...line, [field]: text })}
-              {...(field === 'hiddenSugarPct' ? { hint: say.hiddenSugarHint } : {})}
-              {...(problem ? { problem } : {})}
-            />
-          );
-        })}
-        {BRINGS_ALLERGENS.includes(line.role) && (
-          <ManyChoice
-            label={say.allergens}
-            options={allergenOptions(words)}
-            values={line.allergens}
-            onValues={(allergens) => onLine({ ...line, allergens })}
-          />
-        )}
-        <TextField
-          label={say.note}
-          long
-          maxLength={400}
-          text={line.note}
-          onText={(note) => onLine({ ...line, note })}
-        />
-      </div>
-    </details>
   );
 }

@@ -7,13 +7,8 @@ import type { Words } from '#words/en.ts';
 import { decimal } from '#words/format.ts';
 import type { Said } from '#words/said.ts';
 import { amountText, labelText } from './amount-text.ts';
-import {
-  type FormulaDraft,
-  HEAD_BOUNDS,
-  type HeadField,
-  readFormulaDraft,
-  type Unlikely,
-} from './formula-draft.ts';
+import type { Unlikely } from './draft-edits.ts';
+import { type FormulaDraft, HEAD_BOUNDS, type HeadField, readFormulaDraft } from './formula-draft.ts';
 import { leavesRoom } from './formula-plan.ts';
 import { readLineDraft } from './line-read.ts';
 
