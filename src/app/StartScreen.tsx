@@ -21,7 +21,7 @@ export function StartScreen({ state, words }: { state: Stopped; words: Words }) 
       acts={
         <>
           {state.code === 'cannot-open' && (
-            <Button onPress={() => void beginFromCopy()}>{cannotOpen.fromCopy}</Button>
+            <Button onPress={beginFromCopy}>{cannotOpen.fromCopy}</Button>
           )}
           <Button kind="primary" onPress={() => window.location.reload()}>
             {act}
