@@ -1,3 +1,4 @@
+import { grow, growth, hazardOf } from './course.ts';
 import { normalCdf, risingRoot } from './normal.ts';
 import type { DryingNode, DryingPosterior } from './posterior.ts';
 
@@ -21,7 +22,7 @@ export type LossBand = { readonly p10Pct: number; readonly p50Pct: number; reado
  * Units: % of green weight; result days on the reference clock (in unchanging air: days times `dryingPace`).
  * Source: the model of `prior.ts`; quantiles held against a finer grid computed elsewhere, within 1 %.
  * @throws RangeError unless the target lies between 0 and 100.
- * @example daysToTarget({ nodes: [], waterPct: 60 }, { targetLossPct: 70 }) // => { p10Days: null, p50Days: null, p90Days: null, neverFraction: 1 }
+ * @example daysToTarget({ nodes: [], course: [], tailFrom: 1.5, waterPct: 60 }, { targetLossPct: 70 }) // => { p10Days: null, p50Days: null, p90Days: null, neverFraction: 1 }
  */
 export function daysToTarget(
   posterior: DryingPosterior,
@@ -29,12 +30,13 @@ export function daysToTarget(
 ): TargetWindow {
   if (!(targetLossPct > 0 && targetLossPct < 100))
     throw new RangeError(`daysToTarget: targetLossPct requires 0 < target < 100, got ${targetLossPct}`);
-  const neverFraction = 1 - mixture(posterior, (node) => reaches(node, targetLossPct, posterior.waterPct));
+  const { waterPct } = posterior;
+  const neverFraction = 1 - mixture(posterior, (node) => reaches(node, targetLossPct, waterPct));
   const reached = (lnDays: number) =>
-    mixture(posterior, (node) => reaches(node, targetLossPct / grown(node, lnDays), posterior.waterPct));
+    mixture(posterior, (node) => reaches(node, targetLossPct / grownBy(posterior, node, lnDays), waterPct));
+  const [low, high] = lnDaysRange(posterior);
   const quantile = (chance: number) => {
     if (chance >= 1 - neverFraction) return null;
-    const [low, high] = lnDaysRange(posterior);
     const lnDays = risingRoot(reached, { level: chance, low, high, tolerance: 1e-7 });
     return lnDays === null ? null : Math.exp(lnDays);
   };
@@ -48,7 +50,7 @@ export function daysToTarget(
  * Units: days on the reference clock; result % of green weight.
  * Source: as `daysToTarget`.
  * @throws RangeError if the day lies before the start.
- * @example lossBand({ nodes: [], waterPct: 60 }, { thetaDays: 0 }) // => { p10Pct: 0, p50Pct: 0, p90Pct: 0 }
+ * @example lossBand({ nodes: [], course: [], tailFrom: 1.5, waterPct: 60 }, { thetaDays: 0 }) // => { p10Pct: 0, p50Pct: 0, p90Pct: 0 }
  */
 export function lossBand(posterior: DryingPosterior, { thetaDays }: { thetaDays: number }): LossBand {
   if (!(thetaDays >= 0 && thetaDays < Infinity))
@@ -57,7 +59,7 @@ export function lossBand(posterior: DryingPosterior, { thetaDays }: { thetaDays:
   const { waterPct } = posterior;
   const lnDays = Math.log(thetaDays);
   const below = (lossPct: number) =>
-    1 - mixture(posterior, (node) => reaches(node, lossPct / grown(node, lnDays), waterPct));
+    1 - mixture(posterior, (node) => reaches(node, lossPct / grownBy(posterior, node, lnDays), waterPct));
   const quantile = (chance: number) =>
     risingRoot(below, { level: chance, low: 0, high: waterPct, tolerance: 1e-6 }) ?? waterPct;
   return { p10Pct: quantile(0.1), p50Pct: quantile(0.5), p90Pct: quantile(0.9) };
@@ -69,9 +71,13 @@ function mixture(posterior: DryingPosterior, chance: (node: DryingNode) => numbe
   return sum;
 }
 
-/** How much of its final loss the curve has grown to. */
-function grown(node: DryingNode, lnDays: number): number {
-  return -Math.expm1(-Math.exp(node.shape * (lnDays - node.lnTau)));
+/** How much of its final loss the curve has grown to by then. */
+function grownBy({ course, tailFrom }: DryingPosterior, node: DryingNode, lnDays: number): number {
+  const { lnTau, shape } = node;
+  const thetaDays = Math.exp(lnDays);
+  const hazard = hazardOf({ lnTau, shape, thetaDays, tailFrom });
+  if (hazard >= node.hazard) return grow(node, hazard, 1).grown;
+  return growth({ course, lnTau, shape, thetaDays, tailFrom });
 }
 
 /** P(final >= level), the normal distribution cut to 0..water. */

@@ -1,69 +1,46 @@
 import { equilibriumLossPct } from './equilibrium.ts';
-import { type MixFractions, mixAw } from './water-activity.ts';
+import { diagonal, type Matrix3 } from './matrix3.ts';
+import type { MixFractions } from './water-activity.ts';
 
 /**
- * What is believed about a piece before it was ever weighed. Loss = final · (1 - exp(-(theta / tau)^shape)), theta in
- * days on the reference clock (13 °C, air 0.162 below the mix's own water activity).
+ * What is believed about a piece before it was ever weighed: loss = final · (1 - exp(-(theta / tau)^shape)), theta in
+ * days on the reference clock of `clock.ts`; a normal distribution of (ln tau, shape, final), cut to what can be.
  */
 export type DryingPrior = {
-  /** Median of tau, and the sd of its logarithm. */
+  /** Median of tau. */
   readonly tauDays: number;
-  readonly tauLnSd: number;
-  readonly shapeMean: number;
-  readonly shapeSd: number;
-  /** Loss at rest with the air, before it is cut to 0..waterPct. */
+  readonly shape: number;
+  /** Loss at rest with the planned air. */
   readonly finalLossPct: number;
-  readonly finalLossSdPct: number;
+  /** Of (ln tau, shape, final loss). */
+  readonly covariance: Matrix3;
   /** All the water there is, in % of green weight: no loss passes it. */
   readonly waterPct: number;
 };
 
-/** Air at which one day counts as one day on the reference clock. */
-const REFERENCE_C = 13;
-const REFERENCE_DRIVE = 0.162;
+const TAU_SHAPE_CORRELATION = -0.6;
+/** Within the weeks that matter, a drying skin keeps the piece this much short of rest. */
+const SHORT_OF_REST_PCT = 2;
 
 /**
- * How many reference days one day in this air is worth; 0 where the air is as wet as the piece or wetter.
- *
- * (max(0, aw0 - RH) / 0.162)^0.74 · exp(0.041 (T - 13)).
- * Units: aw 0..1, %, °C; result reference days per day.
- * Valid: air between 8 and 20 °C and 70 to 90 %; outside it is carried on by the same law.
- * Source: fitted to 23 runs of the radial model (computed); against it within 2.1 points of loss for humidity let
- * down from 90 to 75 %, within 0.2 for a step from 20 to 13 °C.
- * @throws RangeError if an argument is outside 0..1, 0..100 or not a temperature.
- * @example dryingPace({ startAw: 0.962, humidityPct: 80, chamberC: 13 }) // => 1
- * @example dryingPace({ startAw: 0.962, humidityPct: 97, chamberC: 13 }) // => 0
+ * Where the doubt comes from, of (ln tau, shape, final loss): what stays with a maker and a chamber from batch to
+ * batch, and what is a piece's own. The rest of a prior's doubt belongs to the batch.
  */
-export function dryingPace({
-  startAw,
-  humidityPct,
-  chamberC,
-}: {
-  startAw: number;
-  humidityPct: number;
-  chamberC: number;
-}): number {
-  if (!(startAw > 0 && startAw <= 1))
-    throw new RangeError(`dryingPace: startAw requires 0 < aw <= 1, got ${startAw}`);
-  if (!(humidityPct >= 0 && humidityPct <= 100))
-    throw new RangeError(`dryingPace: humidityPct requires 0..100, got ${humidityPct}`);
-  if (!(chamberC > -50 && chamberC < 100))
-    throw new RangeError(`dryingPace: chamberC requires -50..100, got ${chamberC}`);
-  const drive = Math.max(0, startAw - humidityPct / 100);
-  return (drive / REFERENCE_DRIVE) ** 0.74 * Math.exp(0.041 * (chamberC - REFERENCE_C));
-}
+export const CHAMBER_COVARIANCE: Matrix3 = covariance({ lnTauSd: 0.4, shapeSd: 0.16, finalSdPct: 3 });
+export const PIECE_COVARIANCE: Matrix3 = diagonal([0.1 ** 2, 0.03 ** 2, 0.8 ** 2]);
 
 /**
  * What to expect of a piece of this diameter and mix in this air, on the reference clock.
  *
- * ln tau ~ N(ln 20 + 1.65 ln(d / 50), 0.50), shape ~ N(0.88, 0.12) within 0.4..1.4,
- * final ~ N(w0 - We(RH), 3.5 + 0.5 sd(RH)) within 0..w0.
+ * ln tau ~ N(ln 18.5 + 1.65 ln(d / 50), 0.50), shape ~ N(0.88, 0.20) within 0.4..1.4, correlated by -0.6 (slow pieces
+ * are held up inside and start fast, quick ones at the skin), final ~ N(w0 - We(RH) - 2, 4 + 0.5 sd(RH)) within 0..w0.
  * Units: mm, parts of green mass 0..1, %; result days, %.
  * Valid: 30 to 110 mm; whole muscle and flat pieces are outside it.
  * Source: 13 records of 12 pieces of known diameter, makers' and published (computed from values read; humidity and
- * fat of several assumed): sd(ln tau) 0.45, widened; exponent of the diameter from the radial model. In-sample.
+ * fat of several assumed): sd(ln tau) 0.45, widened; exponent of the diameter, shape and its correlation, and the 2
+ * points short of rest, from runs of the radial model as wide as those records (computed).
  * @throws RangeError if an argument cannot be.
- * @example dryingPrior({ diameterMm: 50, mix: { waterFraction: 0.6, proteinFraction: 0.16, saltFraction: 0.027, sugarFraction: 0.005 }, humidityPct: 99 }) // => { tauDays: 20, tauLnSd: 0.5, shapeMean: 0.88, shapeSd: 0.12, finalLossPct: 0, finalLossSdPct: 3.5, waterPct: 60 }
+ * @example dryingPrior({ diameterMm: 50, mix: { waterFraction: 0.6, proteinFraction: 0.16, saltFraction: 0.027, sugarFraction: 0.005 }, humidityPct: 80 }).tauDays // => 18.5
  */
 export function dryingPrior({
   diameterMm,
@@ -81,34 +58,27 @@ export function dryingPrior({
   if (!(humiditySdPct >= 0 && humiditySdPct <= 100))
     throw new RangeError(`dryingPrior: humiditySdPct requires 0..100, got ${humiditySdPct}`);
   return {
-    tauDays: 20 * (diameterMm / 50) ** 1.65,
-    tauLnSd: 0.5,
-    shapeMean: 0.88,
-    shapeSd: 0.12,
-    finalLossPct: equilibriumLossPct({ mix, humidityPct }),
-    finalLossSdPct: 3.5 + 0.5 * humiditySdPct,
+    tauDays: 18.5 * (diameterMm / 50) ** 1.65,
+    shape: 0.88,
+    finalLossPct: Math.max(0, equilibriumLossPct({ mix, humidityPct }) - SHORT_OF_REST_PCT),
+    covariance: covariance({ lnTauSd: 0.5, shapeSd: 0.2, finalSdPct: 4 + 0.5 * humiditySdPct }),
     waterPct: 100 * mix.waterFraction,
   };
 }
 
-/**
- * Reference days that a stretch of unchanging air is worth to this mix.
- *
- * Units: days, parts of green mass 0..1, %, °C; result reference days.
- * Source: as `dryingPace`.
- * @throws RangeError if an argument cannot be.
- * @example referenceDays({ days: 10, mix: { waterFraction: 0.6, proteinFraction: 0.16, saltFraction: 0.027, sugarFraction: 0.005 }, humidityPct: 99, chamberC: 13 }) // => 0
- */
-export function referenceDays({
-  days,
-  mix,
-  humidityPct,
-  chamberC,
+function covariance({
+  lnTauSd,
+  shapeSd,
+  finalSdPct,
 }: {
-  days: number;
-  mix: MixFractions;
-  humidityPct: number;
-  chamberC: number;
-}): number {
-  return days * dryingPace({ startAw: mixAw({ mix, lossPct: 0 }), humidityPct, chamberC });
+  lnTauSd: number;
+  shapeSd: number;
+  finalSdPct: number;
+}): Matrix3 {
+  const joint = TAU_SHAPE_CORRELATION * lnTauSd * shapeSd;
+  return [
+    [lnTauSd ** 2, joint, 0],
+    [joint, shapeSd ** 2, 0],
+    [0, 0, finalSdPct ** 2],
+  ];
 }
