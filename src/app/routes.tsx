@@ -66,6 +66,16 @@ export const routes: readonly RouteOf[] = [
     screen: page(async () => (await import('#screens/round/RoundScreen.tsx')).RoundScreen),
   },
   {
+    path: `${batch}/tags`,
+    room: 'batches',
+    screen: page(async () => (await import('#screens/tags/TagsScreen.tsx')).TagsScreen),
+  },
+  {
+    path: '/tag',
+    room: 'batches',
+    screen: page(async () => (await import('#screens/tags/FindTagScreen.tsx')).FindTagScreen),
+  },
+  {
     path: `${batch}/record`,
     room: 'batches',
     screen: page(async () => (await import('#screens/record/RecordScreen.tsx')).RecordScreen),

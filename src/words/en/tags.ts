@@ -1,0 +1,45 @@
+import { type Said, said, strong } from '#words/said.ts';
+
+export const tags = {
+  title: 'Tags',
+  line: (name: string, lot: string) => `${name} · lot ${lot}`,
+  sentence: (count: number): Said =>
+    said(
+      strong(count === 1 ? 'One tag' : `${count} tags`),
+      ' to print, cut and tie on. The code on each opens its piece, with no signal too.',
+    ),
+  none: said('No piece was weighed at stuffing, so there is nothing to tag yet.'),
+  only: 'On which pieces?',
+  all: 'all',
+  up: 'still hanging',
+  print: 'Print the tags',
+  find: 'Find a piece by its tag',
+  piece: (number: number) => `Piece ${number}`,
+  lot: (lot: string) => `lot ${lot}`,
+  green: 'green',
+  target: 'target',
+  stuffed: (day: string) => `stuffed ${day}`,
+  code: (code: string) => `code ${code}`,
+  opens: (number: number) => `QR code that opens piece ${number}`,
+  making: 'Drawing the codes',
+  reader: {
+    title: 'Find by tag',
+    sentence: said(
+      'Hold the code of a tag before the camera, or ',
+      strong('type the code'),
+      ' that stands below it.',
+    ),
+    noCamera: said(strong('Type the code'), ' that stands on the tag, below the lot.'),
+    label: 'Code on the tag',
+    hint: 'Six signs, such as 3F7A2C',
+    go: 'Open the piece',
+    unknown: 'No piece in this book has that code.',
+    several: 'More than one piece has that code: choose by its lot.',
+    needed: 'Six signs: digits and A to F.',
+    start: 'Use the camera',
+    stop: 'Stop the camera',
+    seeing: 'The camera looks for a code.',
+    refused: 'The camera did not start. Type the code instead.',
+    other: 'That code belongs to no piece in this book.',
+  },
+};
