@@ -23,6 +23,7 @@ import { record } from './en/record.ts';
 import { round } from './en/round.ts';
 import { start } from './en/start.ts';
 import { stuffing } from './en/stuffing.ts';
+import { tags } from './en/tags.ts';
 import { today } from './en/today.ts';
 import { verdicts } from './en/verdicts.ts';
 import { weighOut } from './en/weigh-out.ts';
@@ -57,6 +58,7 @@ export const en = {
   limits,
   openBatch,
   stuffing,
+  tags,
   today,
   verdicts,
   weighOut,
