@@ -6,6 +6,7 @@ import { chambers } from './en/chambers.ts';
 import { dates } from './en/dates.ts';
 import { due } from './en/due.ts';
 import { ferment } from './en/ferment.ts';
+import { fermentAhead } from './en/ferment-ahead.ts';
 import { fields } from './en/fields.ts';
 import { formulaEdit } from './en/formula-edit.ts';
 import { formulaSheets } from './en/formula-sheets.ts';
@@ -40,6 +41,7 @@ export const en = {
   batch,
   round,
   ferment,
+  fermentAhead,
   bench,
   app,
   batches,

@@ -1,9 +1,9 @@
-import { useState } from 'react';
+import { useMemo, useState } from 'react';
 import { batch as foldBatch } from '#record/batch.ts';
 import type { Place } from '#record/place.ts';
 import type { SubjectId } from '#record/subject.ts';
 import { useNowMs, zoneAt } from '#store/clock.ts';
-import { useKit, useTouching } from '#store/live.ts';
+import { useChecks, useKit, useTouching } from '#store/live.ts';
 import { type Fact, useAppend } from '#store/use-append.ts';
 import { Button } from '#ui/Button.tsx';
 import { PhChart } from '#ui/charts/PhChart.tsx';
@@ -21,9 +21,12 @@ import { EndSheet } from './EndSheet.tsx';
 import styles from './FermentScreen.module.css';
 import { fermentView } from './ferment-view.ts';
 import { HangSheet } from './HangSheet.tsx';
+import { HoursAt } from './HoursAt.tsx';
 import { PhSheet } from './PhSheet.tsx';
+import { Readings } from './Readings.tsx';
 import { RoomSheet } from './RoomSheet.tsx';
 import { SmokeSheet } from './SmokeSheet.tsx';
+import { usePhAhead } from './use-ph-ahead.ts';
 
 type Open = 'ph-read' | 'room-read' | 'smoked' | 'ferment-ended' | 'hung' | 'action-taken';
 
@@ -37,10 +40,13 @@ export function FermentScreen({ words, place, id }: { words: Words; place: Place
   const { saving, save } = useAppend(place.initials);
   const [open, setOpen] = useState<Open | null>(null);
   const [working, setWorking] = useState(false);
-  if (entries === undefined || kit === undefined) return <Waiting label={words.app.waiting} />;
-  const batch = foldBatch(subject, entries);
+  const checks = useChecks();
+  const batch = useMemo(() => (entries ? foldBatch(subject, entries) : null), [entries, subject]);
+  const ahead = usePhAhead(batch, nowMs);
+  if (entries === undefined || kit === undefined || checks === undefined)
+    return <Waiting label={words.app.waiting} />;
   if (batch === null) return <Page title={words.app.notFound.title}>{words.app.notFound.text}</Page>;
-  const view = fermentView({ batch, place, nowMs, zone: zoneAt(nowMs), words });
+  const view = fermentView({ batch, ahead, place, nowMs, zone: zoneAt(nowMs), words });
   const { ferment } = words;
   const mark = open === null ? words.app.saving(saving) : null;
 
@@ -112,11 +118,31 @@ export function FermentScreen({ words, place, id }: { words: Words; place: Place
       </div>
       {view.chart && <PhChart {...view.chart} />}
       {view.bar && <BarToLimit {...view.bar} />}
+      {view.notices.map((text) => (
+        <Notice key={text} kind="caution">
+          {text}
+        </Notice>
+      ))}
       <Figures>
         {view.figures.map(({ key, ...figure }) => (
           <Figure key={key} {...figure} />
         ))}
       </Figures>
+      {view.rests && <p className={styles.caution}>{view.rests}</p>}
+      {view.clock && view.stage === 'running' && !view.passed && (
+        <HoursAt clock={view.clock} ruleSet={batch.opened.body.ruleSet} place={place} words={words} />
+      )}
+      <Readings
+        rows={view.readings}
+        words={words}
+        saved={words.app.unsaved(saving)}
+        onStrike={async (row, reason) => {
+          const result = await save([
+            { kind: 'struck', subject, body: {}, strikes: { id: row.entry, reason } },
+          ]);
+          return result.ok;
+        }}
+      />
       {view.stage !== 'before' && (
         <div className={styles.more}>
           <Button onPress={() => setOpen('smoked')}>{ferment.act.smoke}</Button>
@@ -137,12 +163,17 @@ export function FermentScreen({ words, place, id }: { words: Words; place: Place
         <PhSheet
           {...common}
           meters={kit.meters.filter(({ what }) => what === 'ph-meter')}
-          stuffed={batch.stuffedAtMs !== null}
+          batch={batch}
+          checks={checks}
           onSave={(body, atMs) => keep({ kind: 'ph-read', body }, atMs)}
         />
       )}
       {open === 'room-read' && (
-        <RoomSheet {...common} onSave={(body, atMs) => keep({ kind: 'room-read', body }, atMs)} />
+        <RoomSheet
+          {...common}
+          thermometers={kit.meters.filter(({ what }) => what !== 'ph-meter')}
+          onSave={(body, atMs) => keep({ kind: 'room-read', body }, atMs)}
+        />
       )}
       {open === 'smoked' && (
         <SmokeSheet {...common} onSave={(body, atMs) => keep({ kind: 'smoked', body }, atMs)} />

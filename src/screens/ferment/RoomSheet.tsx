@@ -1,7 +1,10 @@
 import { useState } from 'react';
+import type { Meter } from '#record/place.ts';
+import type { SubjectId } from '#record/subject.ts';
 import type { Fact } from '#store/use-append.ts';
 import { Ask } from '#ui/Ask.tsx';
 import { Button } from '#ui/Button.tsx';
+import { Choice } from '#ui/Choice.tsx';
 import { NumberField } from '#ui/NumberField.tsx';
 import { SavedMark } from '#ui/SavedMark.tsx';
 import { Sheet } from '#ui/Sheet.tsx';
@@ -17,7 +20,20 @@ type Body = Extract<Fact, { kind: 'room-read' }>['body'];
 const COLD_C = 5;
 const HOT_C = 45;
 
-export function RoomSheet({ place, words, nowMs, saved, onSave, onClose }: SheetProps<Body>) {
+export function RoomSheet({
+  place,
+  words,
+  nowMs,
+  saved,
+  thermometers,
+  onSave,
+  onClose,
+}: SheetProps<Body> & { thermometers: readonly Meter[] }) {
+  const say = words.fermentAhead.room;
+  const [thermometer, setThermometer] = useState<SubjectId | null>(
+    thermometers.length === 1 ? (thermometers[0]?.id ?? null) : null,
+  );
+  const [doubt, setDoubt] = useState<'believed' | 'doubtful'>('believed');
   const { room } = words.ferment;
   const { fields } = words;
   const degrees = useQuantity({ unit: place.temperature, decimal: place.decimal, least: -40, most: 80 });
@@ -43,6 +59,8 @@ export function RoomSheet({ place, words, nowMs, saved, onSave, onClose }: Sheet
       {
         roomC: read.value,
         ...(rhPct ? { rhPct: rhPct.value } : {}),
+        ...(doubt === 'doubtful' ? { doubted: true } : {}),
+        ...(thermometer ? { thermometer } : {}),
         typed: { roomC: read.typed, ...(rhPct ? { rhPct: rhPct.typed } : {}) },
         ...(unlikely ? { kept: ['roomC'] } : {}),
       },
@@ -86,6 +104,23 @@ export function RoomSheet({ place, words, nowMs, saved, onSave, onClose }: Sheet
         {...(shown && !humidity.empty && !humidity.read.ok
           ? { problem: fields.problem(humidity.read.problem, { least: '0 %', most: '100 %' }) }
           : {})}
+      />
+      {thermometers.length > 1 && (
+        <Choice
+          label={say.thermometer}
+          options={thermometers.map(({ id, name }) => ({ value: id, label: name }))}
+          value={thermometer}
+          onValue={setThermometer}
+        />
+      )}
+      <Choice
+        label={say.doubt}
+        options={[
+          { value: 'believed', label: words.ferment.ph.believed },
+          { value: 'doubtful', label: words.ferment.ph.doubtful },
+        ]}
+        value={doubt}
+        onValue={setDoubt}
       />
       <WhenField
         text={when}

@@ -3,14 +3,25 @@ import { type PhBandAnswer, phBandAnswer } from '#core/rules/ph-band.ts';
 import type { Finding } from '#core/rules/rule.ts';
 import type { Batch } from '#record/batch.ts';
 import { fermentFigures, phReadings } from '#record/ferment-figures.ts';
+import type { PhAhead } from '#record/ph-ahead.ts';
 import type { Place } from '#record/place.ts';
 import type { Words } from '#words/en.ts';
 import { decimal, joined, temperature, type Writing } from '#words/format.ts';
 import { type Said, said } from '#words/said.ts';
+import { aheadFigures, aheadSentence, barAhead, restsOn } from './ahead-view.ts';
 import { clockSentence } from './clock-sentence.ts';
 import { phChart } from './ph-chart.ts';
+import { disagreements, type ReadingRow, readingRows } from './readings-view.ts';
 
-type Given = { batch: Batch; place: Place; nowMs: number; zone: string; words: Words };
+type Given = {
+  batch: Batch;
+  /** What is computed ahead, once it is there. */
+  ahead?: PhAhead | null;
+  place: Place;
+  nowMs: number;
+  zone: string;
+  words: Words;
+};
 
 export type FermentView = {
   readonly line: string;
@@ -33,7 +44,12 @@ export type FermentView = {
     unit?: string;
     note?: string;
     about?: boolean;
+    interval?: string;
   }[];
+  readonly clock: FermentClock | null;
+  readonly rests: string | null;
+  readonly notices: readonly string[];
+  readonly readings: readonly ReadingRow[];
   readonly stage: 'before' | 'running' | 'stopped' | 'ended' | 'hung';
   readonly passed: boolean;
 };
@@ -45,14 +61,26 @@ export function fermentView(given: Given): FermentView {
     readings: phReadings(batch),
     band: { lowPh: batch.plan.phLow, highPh: batch.plan.phHigh },
   });
+  const ahead =
+    given.ahead && clock && !batch.fermentEnded && !batch.hung && clock.finding.verdict !== 'deviation'
+      ? { ...given, clock, ahead: given.ahead }
+      : null;
   return {
     line: words.ferment.line(batch.opened.body.formula.name, batch.opened.body.lot),
-    sentence: said(...clockSentence({ ...given, clock }), ...bandSentence(given, band)),
+    sentence: said(
+      ...clockSentence({ ...given, clock }),
+      ...(ahead && band.position === 'above' ? [] : bandSentence(given, band)),
+      ...(ahead ? aheadSentence(ahead) : []),
+    ),
     verdicts: clock === null ? [] : [clock.finding, band.finding].map((finding) => verdictOf(finding, words)),
     working: clock?.sum ? degreeHourWorking(clock, given) : null,
     bar: barOf(clock, given),
-    chart: phChart(given),
-    figures: figuresOf(clock, given),
+    chart: phChart({ ...given, ahead: ahead?.ahead ?? null }),
+    figures: [...figuresOf(clock, given), ...(ahead ? aheadFigures(ahead) : [])],
+    clock,
+    rests: ahead ? restsOn(ahead) : null,
+    notices: disagreements(batch, clock, given.place, words),
+    readings: readingRows(given),
     stage: stageOf(batch, clock),
     passed: clock?.finding.verdict === 'deviation',
   };
@@ -86,21 +114,24 @@ function verdictOf(finding: Finding, words: Words) {
 }
 
 /** Used is rounded up and what is left down: never in the maker's favour. */
-function barOf(clock: FermentClock | null, { place, words }: Given): FermentView['bar'] {
+function barOf(clock: FermentClock | null, given: Given): FermentView['bar'] {
   if (!clock?.sum || !clock.limit) return null;
+  const { place, words } = given;
   const { bar, base } = words.ferment;
   const limit = clock.limit.value;
   const ahead = clock.stop === null ? clock.ahead : null;
+  const due = given.ahead ? barAhead({ ...given, clock, ahead: given.ahead }, limit) : null;
   return {
     label: bar.label(base[clock.numbersOf]),
     usedShare: clock.sum.totalDegreeHours / limit,
     usedText: bar.used(decimal(clock.sum.totalDegreeHours, 0, place, 'up')),
-    ...(ahead
-      ? {
-          projectedShare: ahead.nowDegreeHours / limit,
-          projectedText: bar.ahead(decimal(ahead.nowDegreeHours, 0, place, 'up')),
-        }
-      : {}),
+    ...(due ??
+      (ahead
+        ? {
+            projectedShare: ahead.nowDegreeHours / limit,
+            projectedText: bar.ahead(decimal(ahead.nowDegreeHours, 0, place, 'up')),
+          }
+        : {})),
     limitText: bar.limit(decimal(limit, 0, place)),
   };
 }
@@ -114,6 +145,8 @@ function figuresOf(
   const room = batch.room.at(-1);
   const shown = room && temperature(room.body.roomC, place);
   const crossing = clock?.crossing;
+  const worst = clock?.worstCase;
+  const { fermentAhead } = words;
   return [
     {
       key: 'ph',
@@ -137,7 +170,58 @@ function figuresOf(
           },
         ]
       : []),
+    ...(worst
+      ? [
+          {
+            key: 'worst',
+            label: fermentAhead.figures.worst,
+            value: decimal(worst.totalDegreeHours, 0, place, 'up'),
+            about: true,
+            note: fermentAhead.figures.worstNote(
+              words.dates.span(worst.unreadHours),
+              decimal(worst.limit.value, 0, place),
+            ),
+          },
+        ]
+      : []),
   ];
+}
+
+/** More lines than this nobody reads: a logger's rows are shown by the six hours. */
+const MOST_STEPS = 40;
+const ROW_MS = 6 * 3_600_000;
+
+function sixHourRows(clock: FermentClock, { place, words }: { place: Place; words: Words }) {
+  const { work } = words.ferment;
+  const steps = clock.sum?.steps ?? [];
+  const fromMs = clock.sum?.fromMs ?? 0;
+  const groups = new Map<number, (typeof steps)[number][]>();
+  for (const step of steps) {
+    const at = Math.floor((step.fromMs - fromMs) / ROW_MS);
+    const group = groups.get(at);
+    if (group) group.push(step);
+    else groups.set(at, [step]);
+  }
+  return [...groups].map(([at, group]) => {
+    const degrees = group.flatMap(({ fromDeg, toDeg }) => [fromDeg, toDeg]);
+    const shown = (value: number) => `${decimal(value, 1, place)}\u00a0°${clock.unit}`;
+    return {
+      label: work.hours(
+        `${at * 6}`,
+        `${at * 6 + 6}`,
+        shown(Math.min(...degrees)),
+        shown(Math.max(...degrees)),
+        group.length,
+      ),
+      value: decimal(
+        group.reduce((sum, step) => sum + step.degreeHours, 0),
+        1,
+        place,
+        'up',
+      ),
+      ...(group.some(({ isGap }) => isGap) ? { note: work.gap } : {}),
+    };
+  });
 }
 
 /** The working, made of the very steps that were added up. */
@@ -151,15 +235,17 @@ export function degreeHourWorking(clock: FermentClock, { place, words }: { place
     equation: work.equation,
     rows: [
       { label: work.base, value: degrees(clock.base.value) },
-      ...(clock.sum?.steps ?? []).map((step, at) => ({
-        label: `${at + 1}. ${work.step(
-          `${decimal(step.durationHours, 2, place)}\u00a0h`,
-          degrees(step.fromDeg),
-          degrees(step.toDeg),
-        )}`,
-        value: count(step.degreeHours, place),
-        ...(step.isGap ? { note: work.gap } : {}),
-      })),
+      ...((clock.sum?.steps.length ?? 0) <= MOST_STEPS
+        ? (clock.sum?.steps ?? []).map((step, at) => ({
+            label: `${at + 1}. ${work.step(
+              `${decimal(step.durationHours, 2, place)}\u00a0h`,
+              degrees(step.fromDeg),
+              degrees(step.toDeg),
+            )}`,
+            value: count(step.degreeHours, place),
+            ...(step.isGap ? { note: work.gap } : {}),
+          }))
+        : sixHourRows(clock, { place, words })),
       { label: work.highest, value: degrees(clock.sum?.highestDeg ?? 0) },
     ],
     result: { label: work.result, value: count(clock.sum?.totalDegreeHours ?? 0, place) },

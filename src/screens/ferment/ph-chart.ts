@@ -1,4 +1,5 @@
 import type { Batch } from '#record/batch.ts';
+import type { PhAhead } from '#record/ph-ahead.ts';
 import type { Place } from '#record/place.ts';
 import type { ChartTick } from '#ui/charts/chart-model.ts';
 import type { Words } from '#words/en.ts';
@@ -7,19 +8,36 @@ import { decimal } from '#words/format.ts';
 const HOUR_MS = 3_600_000;
 
 /** Null while there is no reading after stuffing: an empty chart says nothing. */
-export function phChart({ batch, place, words }: { batch: Batch; place: Place; words: Words }) {
+export function phChart({
+  batch,
+  ahead = null,
+  place,
+  nowMs,
+  words,
+}: {
+  batch: Batch;
+  ahead?: PhAhead | null;
+  place: Place;
+  nowMs: number;
+  words: Words;
+}) {
   const { chart, method, doubted } = words.ferment;
   const startMs = batch.stuffedAtMs;
-  if (startMs === null || batch.ph.length === 0) return null;
+  if (startMs === null || (batch.ph.length === 0 && ahead === null)) return null;
   const hours = (atMs: number) => (atMs - startMs) / HOUR_MS;
-  const points = batch.ph.map(({ atMs, body }) => ({ x: Math.max(0, hours(atMs)), y: body.ph }));
+  const product = batch.ph.filter(({ body }) => body.sample !== 'mix');
+  const points = product.map(({ atMs, body }) => ({ x: Math.max(0, hours(atMs)), y: body.ph }));
   const { phLow, phHigh } = batch.plan;
-  const values = [...points.map(({ y }) => y), 5.3, phLow];
+  const fan = (ahead?.forecast.curve ?? []).map((each) => ({ ...each, x: hours(each.atMs) }));
+  const fromMs = Math.min(nowMs, product.at(-1)?.atMs ?? nowMs);
+  const lastMs = ahead?.band.latestAtMs ?? ahead?.stop.latestAtMs ?? Number.POSITIVE_INFINITY;
+  const coming = fan.filter(({ atMs }) => atMs >= fromMs && atMs <= lastMs + 12 * HOUR_MS);
+  const values = [...points.map(({ y }) => y), ...coming.map(({ lowPh }) => lowPh), 5.3, phLow];
   const low = Math.floor(Math.min(...values) * 5 - 0.5) / 5;
   const high = Math.ceil(Math.max(...values, 5.8) * 5) / 5;
   return {
     title: chart.title,
-    label: chart.label(batch.ph.length),
+    label: chart.label(batch.ph.length) + (coming.length > 0 ? words.fermentAhead.chart.label : ''),
     waitingLabel: chart.waiting,
     failedLabel: chart.failed,
     tableLabel: chart.table,
@@ -35,7 +53,7 @@ export function phChart({ batch, place, words }: { batch: Batch; place: Place; w
     model: {
       xTitle: chart.x,
       yTitle: chart.y,
-      xTicks: hourTicks(Math.max(24, ...points.map(({ x }) => x))),
+      xTicks: hourTicks(Math.max(24, ...points.map(({ x }) => x), ...coming.map(({ x }) => x))),
       yTicks: phTicks(low, high, place),
       series: [
         {
@@ -45,9 +63,24 @@ export function phChart({ batch, place, words }: { batch: Batch; place: Place; w
           hi: phHigh,
           text: chart.band(decimal(phLow, 1, place), decimal(phHigh, 1, place)),
         },
+        ...(coming.length > 1
+          ? [
+              {
+                kind: 'window' as const,
+                id: 'fan',
+                points: coming.map(({ x, lowPh, highPh }) => ({ x, lo: lowPh, hi: highPh })),
+              },
+              {
+                kind: 'median' as const,
+                id: 'median',
+                points: coming.map(({ x, midPh }) => ({ x, y: midPh })),
+              },
+            ]
+          : []),
         { kind: 'limit' as const, id: 'stop', y: 5.3, text: chart.stops },
         { kind: 'measured' as const, id: 'ph', points },
       ],
+      ...(coming.length > 1 ? { marks: [{ x: hours(nowMs), text: words.fermentAhead.chart.now }] } : {}),
     },
   };
 }

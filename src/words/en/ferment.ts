@@ -196,6 +196,8 @@ export const ferment = {
       'sum of (room temperature − base) × hours, above the base only, from the first room temperature after stuffing to the first pH at or below 5.3',
     step: (hours: string, from: string, to: string) =>
       from === to ? `${hours} at ${from}` : `${hours} from ${from} to ${to}`,
+    hours: (from: string, to: string, least: string, most: string, count: number) =>
+      `hours ${from} to ${to}, ${least} to ${most}, ${count} steps`,
     gap: 'not read for too long',
     base: 'base',
     highest: 'warmest: sets the class',
