@@ -37,6 +37,7 @@ const row = (page: Page, name: string) => lines(page).getByRole('listitem').filt
 test('3,215 g of meat: 90.0 g salt and 8.03 g of a 6.25 % cure at 156.1 mg/kg, while the meat is typed', async ({
   page,
 }) => {
+  test.setTimeout(90_000);
   await bench(page);
   await newFormula(page, { salt: '2.8', cure: '0.25' });
   await page.getByRole('button', { name: 'Save', exact: true }).click();
@@ -66,6 +67,7 @@ test('what is half typed in a formula is still there after the page was killed',
 test('each save is a version; two stand side by side; a batch keeps the one it was opened from', async ({
   page,
 }) => {
+  test.setTimeout(90_000);
   await bench(page);
   const me = maker(page);
   await me.go('/formulas');

@@ -141,6 +141,7 @@ test('a cure without its printed percentages has no nitrite figure', () => {
   expect(plainText(shown.sentence)).toContain('not known');
   expect(shown.figures.map(({ label }) => label)).not.toContain('nitrite going in');
   expect(shown.lines[1]?.amount).toContain('bag percentages missing');
+  expect(shown.figures.map(({ label }) => label)).toEqual(['salt, at the least']);
 });
 
 test('the EU counts the ion: 156.104 mg/kg nitrite are 104.6 as ion, over 80', () => {

@@ -106,6 +106,7 @@ describe('the plan', () => {
     expect(planQuestions(read.plan, place, words)).toEqual([
       {
         code: 'fermentC',
+        about: 'plan',
         text: 'Fermenting room 45\u00a0°C: usually it is 18 to 26\u00a0°C. Is that what you mean?',
       },
     ]);

@@ -17,6 +17,9 @@ import type { WaysView } from './ways-view.ts';
 
 export type SheetName = 'ways' | 'casing' | 'sugar' | 'label' | 'share' | 'versions';
 
+/** A whole muscle is neither stuffed nor soured. */
+const OF_A_MIX = ['ways', 'casing', 'sugar'] as const;
+
 /** What else can be done with a formula: each row opens its sheet. */
 export function FormulaSheets({
   open,
@@ -70,9 +73,10 @@ export function FormulaSheets({
     <section className={styles.more}>
       <h2>{more.heading}</h2>
       <List label={more.heading}>
-        <Row title={more.ways.title} note={more.ways.row} onPress={() => onOpen('ways')} />
-        <Row title={more.casing.title} note={more.casing.row} onPress={() => onOpen('casing')} />
-        <Row title={more.sugar.title} note={more.sugar.row} onPress={() => onOpen('sugar')} />
+        {formula.kind === 'comminuted' &&
+          OF_A_MIX.map((sheet) => (
+            <Row key={sheet} title={more[sheet].title} note={more[sheet].row} onPress={() => onOpen(sheet)} />
+          ))}
         {plan && <Row title={more.label.title} note={more.label.row} onPress={() => onOpen('label')} />}
         <Row
           title={say.history.heading}

@@ -20,17 +20,22 @@ export function figureViews(given: ViewGiven, plan: FormulaPlan): FigureView[] {
   const { figures } = plan.out;
   const say = words.formulas.figures;
   const cureSaltPct = (100 * figures.cureSaltG) / figures.meatG;
+  const known = !figures.missing.includes('cure-label');
   const salt: FigureView = {
-    label: say.totalSalt,
+    label: known ? say.totalSalt : say.leastSalt,
     value: decimal(figures.saltPctOfMeat, 2, place),
     unit: '%',
     about: false,
-    note: figures.cureSaltG > 0 ? say.saltNote(`${decimal(cureSaltPct, 2, place)}\u00a0%`) : say.ofMeat,
+    note: !known
+      ? say.saltUnknown
+      : figures.cureSaltG > 0
+        ? say.saltNote(`${decimal(cureSaltPct, 2, place)}\u00a0%`)
+        : say.ofMeat,
     working: saltWorking(plan, given),
   };
   const lossPct = formula.targetLossPct;
   const slice = (): FigureView[] =>
-    lossPct === undefined
+    lossPct === undefined || !known
       ? []
       : [
           {

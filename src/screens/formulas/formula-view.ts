@@ -92,15 +92,16 @@ export function formulaView(given: ViewGiven): FormulaView {
   return {
     sentence: say.cure(cureSaid(given, plan), scaleSaid(given, plan)),
     linesHeading: say.lines(inMass(bench.leanG + bench.fatG)),
-    sums: [
-      say.mix(inMass(plan.out.figures.mixG)),
+    sums:
       formula.kind === 'whole-muscle'
-        ? say.bagDays(String(BAG_DAYS.low), String(BAG_DAYS.high))
-        : say.fatIs(
-            decimal(plan.out.figures.fatPctOfMeat, 1, place),
-            words.workings.exactly(formula.fatPctOfMeat, place),
-          ),
-    ],
+        ? [say.bagDays(String(BAG_DAYS.low), String(BAG_DAYS.high))]
+        : [
+            say.mix(inMass(plan.out.figures.mixG)),
+            say.fatIs(
+              decimal(plan.out.figures.fatPctOfMeat, 1, place),
+              words.workings.exactly(formula.fatPctOfMeat, place),
+            ),
+          ],
     lines: formula.lines.flatMap((line, at) => {
       const weighed = plan.out.lines[at];
       return weighed ? [lineView(line, weighed, plan, given)] : [];

@@ -154,8 +154,8 @@ export function OpenBatch({
         <Ask
           key={question.code}
           question={question.text}
-          changeLabel={words.app.change}
-          keepLabel={words.app.keep}
+          changeLabel={question.about === 'plan' ? words.app.change : say.notYet}
+          keepLabel={question.about === 'plan' ? words.app.keep : say.allTheSame}
           onChange={() => setAsking(false)}
           onKeep={() => {
             const keptNow = [...keptCodes, question.code];

@@ -143,7 +143,11 @@ export function against(formula: Formula, ruleSet: RuleSetId, place: Place, word
 
 /** Guards that a person may pass, asked one by one. */
 export function guardQuestions(found: Against | null, words: Words): Question[] {
-  return (found?.asks ?? []).map(({ code, text }) => ({ code, text: words.openBatch.askGuard(text) }));
+  return (found?.asks ?? []).map(({ code, text }) => ({
+    code,
+    about: 'formula',
+    text: words.openBatch.askGuard(text),
+  }));
 }
 
 export function ruleSetOptions(words: Words): { value: RuleSetId; label: string; note: string }[] {

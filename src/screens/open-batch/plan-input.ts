@@ -135,7 +135,12 @@ function problemText(problem: QuantityProblem, field: PlanField, place: Place, w
   });
 }
 
-export type Question = { readonly code: string; readonly text: string };
+/** `about`: a value of the plan, or the formula itself. */
+export type Question = {
+  readonly code: string;
+  readonly about: 'plan' | 'formula';
+  readonly text: string;
+};
 
 /** Values that are unlikely, not impossible: each is asked about once. */
 export function planQuestions(plan: Plan, place: Place, words: Words): Question[] {
@@ -149,6 +154,7 @@ export function planQuestions(plan: Plan, place: Place, words: Words): Question[
       field === 'phLow' || field === 'phHigh' ? `${say.group.ph} ${say.field[field]}` : say.field[field];
     return {
       code: field,
+      about: 'plan',
       text: say.unlikely(
         label,
         said(field, plan[field], place, words),

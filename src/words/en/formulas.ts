@@ -151,6 +151,8 @@ export const formulas = {
 
   figures: {
     totalSalt: 'total salt',
+    leastSalt: 'salt, at the least',
+    saltUnknown: 'of meat; how much the curing salt brings is not known',
     saltNote: (cureSalt: string): string => `of meat; ${cureSalt} comes with the curing salt`,
     slice: 'salt in the slice',
     sliceNote: (loss: string): string => `at ${loss} % loss`,

@@ -39,6 +39,8 @@ export const openBatch = {
   over: 'As written, this formula is a deviation from this rule set. Look at it before you weigh, and ask the local authority.',
   noRoom: 'The percentages of total leave no room for meat.',
   stopped: 'This has to be put right first',
+  notYet: 'Not yet',
+  allTheSame: 'Open it',
   askGuard: (text: string): string => `${text} Open the batch all the same?`,
   toFormula: 'Look at the formula',
   note: 'Note',
