@@ -44,13 +44,6 @@ export const EU_2073_2005: Source = {
   standing: 'read-second-hand',
 };
 
-export const JAMA_1954: Source = {
-  body: 'JAMA',
-  title: '1954;155(16):1394–1397',
-  section: 'abstract, with the times of 9 CFR 318.10(c)(2), table 1',
-  standing: 'read',
-};
-
 export const CFR_318_10: Source = {
   body: 'USDA FSIS',
   title: '9 CFR 318.10',

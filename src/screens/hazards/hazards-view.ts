@@ -1,4 +1,5 @@
 import { DEGREE_HOUR_RULES } from '#core/rules/degree-hours.ts';
+import { freezingTable } from '#core/rules/freezing.ts';
 import type { Limit, RuleSetId, Source } from '#core/rules/rule.ts';
 import { type Measure, RULE_SETS } from '#core/rules/rule-sets.ts';
 import { CFR_172_170 } from '#core/rules/sources.ts';
@@ -17,7 +18,6 @@ import {
   EU_2073_2005,
   FDA_GROWTH,
   FSANZ_1_6_1,
-  JAMA_1954,
   MARCY_1985,
   MOULD_SURVEY,
   NITRATE_REDUCTASE,
@@ -75,6 +75,7 @@ function factsOf(words: Words, place: Place): Readonly<Partial<Record<HazardId, 
   const euNitrite = limitOf('EU', { measure: 'nitrite-ion', relation: '<=' });
   const [leftNitrite, leftNitrate] = RULE_SETS.US.laboratory;
   const { base } = DEGREE_HOUR_RULES.CA;
+  const freezing = freezingTable({ ruleSet: 'US', method: 'room', thicknessMm: 100 });
 
   return {
     botulism: [
@@ -135,18 +136,17 @@ function factsOf(words: Words, place: Place): Readonly<Partial<Record<HazardId, 
       [say.listeriaLimit({ cfu: number(100) }), EU_2073_2005],
     ],
     trichinella: [
-      [
-        say.trichinellaFreezing({
-          cm: joined({ value: ph(15.2), unit: 'cm' }),
-          temp1: temp(-15),
-          days1: number(20),
-          temp2: temp(-23.3),
-          days2: number(10),
-          temp3: temp(-28.9),
-          days3: number(6),
-        }),
-        JAMA_1954,
-      ],
+      ...(freezing
+        ? [
+            [
+              say.trichinellaFreezing({
+                cm: joined({ value: ph(freezing.toMm / 10), unit: 'cm' }),
+                times: freezing.rows.map(({ atC, hours }) => ({ days: number(hours / 24), temp: temp(atC) })),
+              }),
+              freezing.source,
+            ] as const,
+          ]
+        : []),
       [say.trichinellaReserved(), CFR_318_10],
       [
         say.trichinellaCuring({

@@ -1,3 +1,5 @@
+import { TEMPERATURE_GATES } from '#core/ferment/temperature-gate.ts';
+import { keepsLimit } from '#core/rules/rule.ts';
 import type { BodyOf } from '#record/kinds.ts';
 import type { Place } from '#record/place.ts';
 import { type QuantityUnit, type ReadQuantity, readQuantity } from '#ui/quantity-input.ts';
@@ -36,8 +38,6 @@ export type ReadReceived =
 const MOST_G = 1_000_000;
 const COLDEST_C = -60;
 const WARMEST_C = 60;
-/** Fresh meat is taken in at 4 to 7 °C (from memory, medium confidence): above it is a question, never a verdict. */
-const WARM_C = 7;
 
 /** The form as an entry's body, or what is wrong with each field. `correcting` asks for a reason. */
 export function readReceived(
@@ -110,7 +110,7 @@ export function readReceived(
   const asked = label && cureQuestion(label);
   const questions = [
     ...(asked ? [{ field: 'nitritePct', text: cureQuestionText(asked, form, place, words) }] : []),
-    ...(asksAnimal(what) && temp?.ok && temp.value > WARM_C
+    ...(asksAnimal(what) && temp?.ok && !keepsLimit(temp.value, TEMPERATURE_GATES.received.stop)
       ? [{ field: 'tempC', text: words.received.question.warm(joined(temperature(temp.value, place))) }]
       : []),
   ];

@@ -4,7 +4,8 @@ import { Page } from '#ui/Page.tsx';
 import { Sentence } from '#ui/Sentence.tsx';
 import type { Words } from '#words/en.ts';
 import styles from './LimitsScreen.module.css';
-import { type LimitView, limitsView, type RuleSetView } from './limits-view.ts';
+import type { LimitGroup, LimitView } from './limit-text.ts';
+import { limitsView, type RuleSetView } from './limits-view.ts';
 
 export function LimitsScreen({ words, place }: { words: Words; place: Place }) {
   const { limits, app } = words;
@@ -14,6 +15,12 @@ export function LimitsScreen({ words, place }: { words: Words; place: Place }) {
       {view.sets.map((set) => (
         <RuleSet key={set.id} set={set} words={words} />
       ))}
+      <section className={styles.set} aria-labelledby="practice">
+        <h2 id="practice" className={styles.title}>
+          {limits.practice.title}
+        </h2>
+        <Groups groups={view.practice} />
+      </section>
       <section className={styles.set} aria-labelledby="conflicts">
         <h2 id="conflicts" className={styles.title}>
           {limits.conflicts.title}
@@ -55,19 +62,23 @@ function RuleSet({ set, words }: { set: RuleSetView; words: Words }) {
           {line}
         </p>
       ))}
-      {set.groups.map(({ title, note, limits }) => (
-        <div key={title} className={styles.group}>
-          <h3>{title}</h3>
-          {note && <p className={styles.soft}>{note}</p>}
-          <ul className={styles.rows}>
-            {limits.map((limit) => (
-              <LimitRow key={`${limit.title}${limit.of}`} limit={limit} />
-            ))}
-          </ul>
-        </div>
-      ))}
+      <Groups groups={set.groups} />
     </section>
   );
+}
+
+function Groups({ groups }: { groups: readonly LimitGroup[] }) {
+  return groups.map(({ title, note, limits }) => (
+    <div key={title} className={styles.group}>
+      <h3>{title}</h3>
+      {note && <p className={styles.soft}>{note}</p>}
+      <ul className={styles.rows}>
+        {limits.map((limit) => (
+          <LimitRow key={`${limit.title}${limit.of}`} limit={limit} />
+        ))}
+      </ul>
+    </div>
+  ));
 }
 
 function LimitRow({ limit }: { limit: LimitView }) {

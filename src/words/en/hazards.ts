@@ -206,16 +206,8 @@ export const hazards = {
       `European Union: taken to be unable to grow at pH ${n.ph} or less, or at a water activity of ${n.aw} or less, or at pH ${n.ph2} together with ${n.aw2}.`,
     listeriaLimit: (n: { cfu: string }) =>
       `In such a product at most ${n.cfu} in a gram while it is on sale.`,
-    trichinellaFreezing: (n: {
-      cm: string;
-      temp1: string;
-      days1: string;
-      temp2: string;
-      days2: string;
-      temp3: string;
-      days3: string;
-    }) =>
-      `Pork in pieces of up to ${n.cm}: ${n.days1} days at ${n.temp1}, ${n.days2} at ${n.temp2}, ${n.days3} at ${n.temp3}.`,
+    trichinellaFreezing: (n: { cm: string; times: readonly { days: string; temp: string }[] }) =>
+      `Pork in pieces of up to ${n.cm}: ${n.times.map(({ days, temp }) => `${days} days at ${temp}`).join(', ')}.`,
     trichinellaReserved: () =>
       'The federal text of the United States that held these tables stands empty since 2018; state rules still print them.',
     trichinellaCuring: (n: { salt: string; mm: string; temp: string; days: string; total: string }) =>

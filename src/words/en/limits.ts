@@ -4,8 +4,19 @@ import { dates } from './dates.ts';
 const units: Readonly<Record<string, string>> = {
   'degree-hours F': 'degree-hours (°F)',
   'degree-hours C': 'degree-hours (°C)',
+  '%-points RH': 'points of humidity',
   C: '°C',
   F: '°F',
+};
+
+/** What a limit counts on, where workings have no words for it. */
+const bases: Readonly<Record<string, string>> = {
+  'meat-temperature': 'measured in the meat',
+  'offset-at-ph-7': 'shown in a buffer of pH 7',
+  'slope-of-nernst': 'of the theoretical slope',
+  'shown-in-buffer': 'against the value of the buffer',
+  'melting-ice': 'away from 0 °C in melting ice',
+  'wet-salt': 'away from 75 % over wet table salt',
 };
 
 /** What each rule of the rule sets is about, by its code. */
@@ -19,6 +30,7 @@ const rules: Readonly<Record<string, string>> = {
   'nitrite-left-most': 'Most nitrite left over',
   'nitrate-left-most': 'Most nitrate left over',
   'degree-hours-base': 'Degree-hours are counted above',
+  'degree-hours-end': 'Degree-hours are counted until',
   'degree-hours': 'Degree-hours until pH 5.3',
 };
 
@@ -48,6 +60,7 @@ export const limits = {
   formula: 'What goes in',
   fermenting: 'While it is warm',
   unit: (code: string): string => units[code] ?? code,
+  basis: (code: string): string | undefined => bases[code],
   rule: (code: string): string => rules[code] ?? code.replaceAll('-', ' '),
   kinds: {
     comminuted: 'ground sausage',
@@ -58,6 +71,44 @@ export const limits = {
     below: (to: string) => `room below ${to}`,
     between: (from: string, to: string) => `room from ${from} to ${to}`,
     above: (from: string) => `room above ${from}`,
+  },
+  freezing: {
+    title: 'Freezing pork against Trichinella',
+    reserved: 'The federal text that held these tables stands empty since 2018. Not for game.',
+    borrowed:
+      'The Canadian table could not be read. The one of the United States is shown for reference and makes no verdict here. Not for game.',
+    thin: (to: string) => `Pieces or layers up to ${to}`,
+    thick: (from: string, to: string) => `Pieces or layers over ${from}, up to ${to}`,
+    core: 'With a probe in the warmest part',
+    at: (temp: string) => `at ${temp} or colder`,
+    days: (days: string) => `at least ${days} days`,
+    hours: (hours: string) => `at least ${hours} h`,
+    inRoom: 'by the temperature of the freezer, counted once the meat itself is that cold',
+    inCore: 'by the temperature in the core',
+  },
+  practice: {
+    title: 'Beside the rule sets',
+    instruments: 'Instruments',
+    meter: {
+      offsetLow: 'pH meter: offset, lowest',
+      offsetHigh: 'pH meter: offset, highest',
+      slopeLow: 'pH meter: slope, lowest',
+      slopeHigh: 'pH meter: slope, highest',
+      error: 'pH meter: error of a shown pH',
+    },
+    ice: 'Thermometer in melting ice',
+    wetSalt: 'Hygrometer over wet salt',
+    cold: 'Cold at the bench',
+    coldNote: 'Common practice; none of these is a published limit, and no verdict rests on one.',
+    stage: {
+      received: 'Meat on receipt',
+      'lean-before-grinding': 'Lean before grinding',
+      'fat-before-grinding': 'Fat before grinding',
+      'after-grinding': 'Mince after grinding',
+      'after-mixing': 'Mix before stuffing',
+    },
+    go: 'go on',
+    stop: 'stop and chill above',
   },
   conflicts: {
     title: 'Where sources disagree',

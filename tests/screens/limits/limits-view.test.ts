@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { DEGREE_HOUR_RULES } from '#core/rules/degree-hours.ts';
+import { freezingTable } from '#core/rules/freezing.ts';
 import { RULE_SETS } from '#core/rules/rule-sets.ts';
 import { place } from '#record/place.ts';
 import { limitsView } from '#screens/limits/limits-view.ts';
@@ -10,13 +11,21 @@ const here = place([]);
 const view = limitsView(en, here);
 const set = (id: string) => view.sets.find((each) => each.id === id);
 const all = view.sets.flatMap(({ groups }) => groups.flatMap(({ limits }) => limits));
+const practice = view.practice.flatMap(({ limits }) => limits);
 
 describe('where the numbers come from', () => {
   it('shows every limit of every rule set once', () => {
     const counted = (['US', 'CA', 'EU'] as const)
       .map((id) => {
         const { formula, laboratory } = RULE_SETS[id];
-        return formula.length + laboratory.length + DEGREE_HOUR_RULES[id].classes.length + 1;
+        const hours = DEGREE_HOUR_RULES[id].classes.length + 2;
+        const lots = [
+          { method: 'room', thicknessMm: 1 },
+          { method: 'room', thicknessMm: 400 },
+          { method: 'core', thicknessMm: 1 },
+        ] as const;
+        const freezing = lots.flatMap((lot) => freezingTable({ ruleSet: id, ...lot })?.rows ?? []);
+        return formula.length + laboratory.length + hours + freezing.length;
       })
       .reduce((sum, each) => sum + each, 0);
     expect(all).toHaveLength(counted);
@@ -24,9 +33,9 @@ describe('where the numbers come from', () => {
   });
 
   it('shows each with its relation, base, source and standing in words, never as a code', () => {
-    for (const { title, value, basis, source } of all) {
-      expect(title).toMatch(/^[A-Z]/);
-      expect(value).toMatch(/^(less than|at most|more than|at least) [\d\u202f.]+ \S/);
+    for (const { title, value, basis, source } of [...all, ...practice]) {
+      expect(title).toMatch(/^(pH|[A-Z])/);
+      expect(value).toMatch(/^(less than|at most|more than|at least) [\u2212\d\u202f.]+ \S/);
       expect(basis).toMatch(/ /);
       expect(basis).not.toContain('-meat');
       expect(source.text.length).toBeGreaterThan(10);
@@ -39,10 +48,32 @@ describe('where the numbers come from', () => {
     const hours = set('US')?.groups[1]?.limits.map(({ of, value }) => [of, value]);
     expect(hours).toEqual([
       [null, 'more than 60 °F'],
+      [null, 'at most 5.3 pH'],
       ['room below 90\u00a0°F', 'less than 1\u202f200 degree-hours (°F)'],
       ['room from 90\u00a0°F to 100\u00a0°F', 'less than 1\u202f000 degree-hours (°F)'],
       ['room above 100\u00a0°F', 'less than 900 degree-hours (°F)'],
     ]);
+  });
+
+  // 9 CFR 318.10(c)(2), table 1, as given in J. Am. Med. Assoc. 1954 (read): 5 °F 20 days, -10 °F 10 days, -20 °F 6 days.
+  it('shows the freezing times with the thickness they hold for, and that the text stands empty', () => {
+    const group = set('US')?.groups.find(({ title }) => title.startsWith('Freezing'));
+    expect(group?.note).toContain('stands empty since 2018');
+    expect(group?.limits.slice(0, 3).map(({ title, of, value }) => [title, of, value])).toEqual([
+      ['Pieces or layers up to 152\u00a0mm', 'at −15.0\u00a0°C or colder', 'at least 20 days'],
+      ['Pieces or layers up to 152\u00a0mm', 'at −23.3\u00a0°C or colder', 'at least 10 days'],
+      ['Pieces or layers up to 152\u00a0mm', 'at −28.9\u00a0°C or colder', 'at least 6 days'],
+    ]);
+    expect(group?.limits.at(-1)?.value).toBe('at least 0.5 h');
+    expect(set('CA')?.groups.find(({ title }) => title.startsWith('Freezing'))?.note).toContain(
+      'no verdict here',
+    );
+  });
+
+  it('shows what is common practice apart from the rule sets, and says so', () => {
+    expect(view.practice.map(({ title }) => title)).toEqual(['Instruments', 'Cold at the bench']);
+    for (const { source } of view.practice[1]?.limits ?? [])
+      expect(source.standing).toBe('common practice of the trade; no published source');
   });
 
   it('says that none was ever compared with the official text', () => {

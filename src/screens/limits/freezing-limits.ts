@@ -1,0 +1,49 @@
+import { type FreezingTable, freezingTable } from '#core/rules/freezing.ts';
+import type { RuleSetId } from '#core/rules/rule.ts';
+import type { Place } from '#record/place.ts';
+import type { Words } from '#words/en.ts';
+import { decimal, joined, temperature } from '#words/format.ts';
+import type { LimitGroup, LimitView } from './limit-text.ts';
+
+/** One lot in each published table: a thin one, a thick one, and one with a probe in its core. */
+const LOTS = [
+  { method: 'room', thicknessMm: 100 },
+  { method: 'room', thicknessMm: 300 },
+  { method: 'core', thicknessMm: 100 },
+] as const;
+
+const HOURS_A_DAY = 24;
+/** Shorter times are said in hours, as their table prints them. */
+const LEAST_DAYS_HOURS = 120;
+
+/** The freezing times of a rule set, row by row. Canada's could not be read: the core shows the US ones, which make no verdict there. */
+export function freezingLimits(ruleSet: RuleSetId, words: Words, place: Place): LimitGroup {
+  const say = words.limits.freezing;
+  const tables = LOTS.flatMap((lot) => freezingTable({ ruleSet, ...lot }) ?? []);
+  return {
+    title: say.title,
+    note: ruleSet === 'CA' ? say.borrowed : ruleSet === 'US' ? say.reserved : null,
+    limits: tables.flatMap((table) => rowsOf(table, words, place)),
+  };
+}
+
+function rowsOf(table: FreezingTable, words: Words, place: Place): LimitView[] {
+  const say = words.limits.freezing;
+  const mm = (lengthMm: number) => joined({ value: decimal(lengthMm, 0, place, 'down'), unit: 'mm' });
+  const title =
+    table.method === 'core'
+      ? say.core
+      : table.aboveMm === 0
+        ? say.thin(mm(table.toMm))
+        : say.thick(mm(table.aboveMm), mm(table.toMm));
+  return table.rows.map(({ atC, hours }) => ({
+    title,
+    of: say.at(joined(temperature(atC, place))),
+    value:
+      hours >= LEAST_DAYS_HOURS
+        ? say.days(decimal(hours / HOURS_A_DAY, 0, place, 'up'))
+        : say.hours(words.workings.exactly(hours, place)),
+    basis: table.method === 'core' ? say.inCore : say.inRoom,
+    source: words.workings.source(table.source),
+  }));
+}
