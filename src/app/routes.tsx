@@ -151,6 +151,11 @@ export const routes: readonly RouteOf[] = [
     screen: page(async () => (await import('#screens/kit/ReceivedScreen.tsx')).ReceivedScreen),
   },
   {
+    path: '/kit/received/:id',
+    room: 'kit',
+    screen: page(async () => (await import('#screens/kit/ReceivedScreen.tsx')).ReceivedScreen),
+  },
+  {
     path: '/kit/keeping',
     room: 'kit',
     screen: page(async () => (await import('#screens/kit/KeepingScreen.tsx')).KeepingScreen),
