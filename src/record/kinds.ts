@@ -258,10 +258,35 @@ const v1 = {
   'taken-down': z.strictObject({ why: z.enum(['at-target', 'test', 'trouble', 'other']), note }),
   bagged: reasoned,
   rehung: reasoned,
+  /** Where a piece hangs: rails are counted from above, places from the door, both from 1. */
+  'rail-placed': z.strictObject({
+    chamber: z.optional(subjectId),
+    rail: z.int().check(z.gte(1), z.lte(40)),
+    position: z.int().check(z.gte(1), z.lte(200)),
+  }),
+  'mould-looked': z.strictObject({
+    colour: z.enum(['none', 'white', 'grey', 'green', 'blue', 'black', 'yellow', 'red']),
+    texture: z.enum(['powder', 'fur', 'slime']),
+    spread: z.enum(['spots', 'part', 'all']),
+    action: z.enum(['left', 'brushed', 'wiped', 'set-apart', 'thrown-away']),
+    note,
+  }),
 
   // the air of a chamber
   'air-read': z.strictObject({ airC: tempC, rhPct: z.optional(rhPct), instrument, typed, kept }),
   'air-set': z.strictObject({ airC: tempC, rhPct: z.optional(rhPct), note, typed }),
+  /** A stretch of a logger's file: seconds since the row before, hundredths of °C and of %; -1 where no humidity was read. */
+  'air-logged': z.strictObject({
+    name: text(120),
+    startMs: instant,
+    afterS: column,
+    hundredthsC: column,
+    hundredthsRh: column,
+    instrument,
+  }),
+
+  // away from the workshop
+  'absence-planned': z.strictObject({ fromMs: instant, toMs: instant, helper: text(200), note }),
 
   // the log itself
   struck: z.strictObject({}),

@@ -37,6 +37,10 @@ const kinds: Readonly<Record<Kind, string>> = {
   'stuffing-planned': 'stuffing planned',
   'timer-set': 'timer set',
   'room-logged': 'room logged by file',
+  'rail-placed': 'hung at its place',
+  'mould-looked': 'mould looked at',
+  'air-logged': 'air logged by file',
+  'absence-planned': 'absence planned',
 };
 
 const fields: Readonly<Record<string, string>> = {
