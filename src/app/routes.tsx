@@ -161,6 +161,16 @@ export const routes: readonly RouteOf[] = [
     screen: page(async () => (await import('#screens/kit/KeepingScreen.tsx')).KeepingScreen),
   },
   {
+    path: '/instruments',
+    room: 'kit',
+    screen: page(async () => (await import('#screens/instruments/InstrumentsScreen.tsx')).InstrumentsScreen),
+  },
+  {
+    path: '/instruments/:id',
+    room: 'kit',
+    screen: page(async () => (await import('#screens/instruments/InstrumentScreen.tsx')).InstrumentScreen),
+  },
+  {
     path: '/hazards',
     room: 'kit',
     screen: page(async () => (await import('#screens/hazards/HazardsScreen.tsx')).HazardsScreen),

@@ -14,6 +14,7 @@ import { formulas } from './en/formulas.ts';
 import { guards } from './en/guards.ts';
 import { hanging } from './en/hanging.ts';
 import { hazards } from './en/hazards.ts';
+import { instruments } from './en/instruments.ts';
 import { keeping } from './en/keeping.ts';
 import { kit } from './en/kit.ts';
 import { limits } from './en/limits.ts';
@@ -21,6 +22,7 @@ import { openBatch } from './en/open-batch.ts';
 import { piece } from './en/piece.ts';
 import { received } from './en/received.ts';
 import { record } from './en/record.ts';
+import { release } from './en/release.ts';
 import { round } from './en/round.ts';
 import { start } from './en/start.ts';
 import { stuffing } from './en/stuffing.ts';
@@ -29,7 +31,6 @@ import { today } from './en/today.ts';
 import { verdicts } from './en/verdicts.ts';
 import { weighOut } from './en/weigh-out.ts';
 import { workings } from './en/workings.ts';
-import { release } from './en/release.ts';
 
 /** Every sentence and label in English. Another language is one more such object of the same type. */
 export const en = {
@@ -57,6 +58,7 @@ export const en = {
   formulas,
   guards,
   hazards,
+  instruments,
   limits,
   openBatch,
   stuffing,
