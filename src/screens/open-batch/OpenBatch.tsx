@@ -92,10 +92,11 @@ export function OpenBatch({
     await kept.drop();
     window.location.hash = `#/batches/${subject.slice('batch:'.length)}/weigh-out`;
   };
+  const hindered =
+    !read.ok || view.lotProblem !== null || view.against === null || view.against.stops.length > 0;
   const tryOpen = () => {
     setTried(true);
-    if (!read.ok || view.lotProblem !== null || view.against === null) return;
-    if (view.against.stops.length > 0) return;
+    if (hindered) return;
     setAsking(true);
     if (next(keptCodes) === null) void open(keptCodes);
   };
@@ -111,6 +112,7 @@ export function OpenBatch({
           {say.save}
         </Button>
       }
+      actsNote={tried && hindered ? say.lookAbove : undefined}
     >
       <AgainstNotice against={view.against} href={`#/formulas/${id}`} words={words} />
       <TextField

@@ -45,6 +45,7 @@ export const openBatch = {
   toFormula: 'Look at the formula',
   note: 'Note',
   save: 'Open the batch',
+  lookAbove: 'Something above has to be filled in or put right first.',
   unlikely: (label: string, value: string, from: string, to: string): string =>
     `${label} ${value}: usually it is ${from} to ${to}. Is that what you mean?`,
 };
