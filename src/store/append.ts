@@ -1,5 +1,4 @@
 /** The one way in: checks drafts, adds them in one transaction and answers when they are on disk, in both copies where there are two. */
-import { Dexie } from 'dexie';
 import { v7 as uuidv7 } from 'uuid';
 import {
   checkDraft,
@@ -15,9 +14,10 @@ import type { Line } from '#record/line.ts';
 import type { SubjectId, SubjectType } from '#record/subject.ts';
 import { now } from './clock.ts';
 import { log, type Row } from './database.ts';
+import { currentDevice, lastRow } from './device.ts';
 import { healing } from './heal.ts';
 import { copy } from './journal.ts';
-import { acknowledge, checkAgain, currentDevice, mayAppend } from './open.ts';
+import { acknowledge, checkAgain, mayAppend } from './open.ts';
 import type { StoreProblem } from './problem.ts';
 import { lineOf, remember, rowOf } from './row.ts';
 import { setState } from './state.ts';
@@ -118,10 +118,7 @@ async function store(ready: readonly Ready[]): Promise<Written | 'emptied'> {
     const before = there.map(lineOf).filter((line) => line !== null);
     if (ready.length > 0 && before.length === ready.length) return { lines: before, device };
 
-    const last: Row | undefined = await log.entries
-      .where('[device+seq]')
-      .between([device, Dexie.minKey], [device, Dexie.maxKey])
-      .last();
+    const last = await lastRow(device);
     if (reached.device === device && reached.seq > (last?.seq ?? 0)) return 'emptied';
     let prev = last?.hash ?? '';
     let seq = last?.seq ?? 0;

@@ -5,7 +5,7 @@ import type { JournalAnswer, JournalTask } from './journal-worker.ts';
 const DIRECTORY = 'journals';
 const ANSWER_MS = 5000;
 /** Closed pages leave small files behind; so many of them are gathered into one. */
-const GATHER_FROM = 8;
+export const GATHER_FROM = 8;
 const SMALL_BYTES = 256 * 1024;
 
 export type CopyFile = {
@@ -80,7 +80,11 @@ export async function readCopies(): Promise<readonly CopyFile[] | null> {
 }
 
 /** What the files hold. A line that is as `known` has it was proved there and is not summed again. */
-export function copiedIn(files: readonly CopyFile[], known: ReadonlyMap<string, Line>): Copied {
+export async function copiedIn(
+  files: readonly CopyFile[],
+  known: ReadonlyMap<string, Line>,
+  pause: () => Promise<void> = async () => undefined,
+): Promise<Copied> {
   const lines = new Map<string, Line>();
   const small: { name: string; texts: string[] }[] = [];
   let damaged = 0;
@@ -95,6 +99,7 @@ export function copiedIn(files: readonly CopyFile[], known: ReadonlyMap<string, 
       const line = held && each.slice(65) === held.line ? held : proved(each);
       if (line) lines.set(line.hash, line);
       else damaged += 1;
+      await pause();
     }
     if (closed && damaged === before && (text?.length ?? 0) < SMALL_BYTES) small.push({ name, texts });
   }

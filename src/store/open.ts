@@ -1,37 +1,79 @@
 /** Opens the log and checks it before anything is appended: both copies and the sentinel against each other, and the chains. */
 import { v7 as uuidv7 } from 'uuid';
-import type { ChainFault } from '#record/chain.ts';
-import { checkStore, type StoreCheck } from '#record/check-store.ts';
 import type { Line } from '#record/line.ts';
 import { now } from './clock.ts';
-import { type DeviceRow, log, nextGeneration, type Row, SCHEMA } from './database.ts';
+import { log, nextGeneration, type Row, SCHEMA } from './database.ts';
+import { currentDevice } from './device.ts';
+import { glance } from './glance.ts';
 import { healing } from './heal.ts';
-import { copiedIn, copy, gather, readCopies } from './journal.ts';
-import { lineOf, remember, rememberedLines, rowOf } from './row.ts';
-import { allRows } from './rows.ts';
+import { copy, GATHER_FROM, gather } from './journal.ts';
+import { lookAtOnce, lookInSlices } from './look.ts';
+import { lineOf, remember, rowOf } from './row.ts';
 import { readSentinel, writeSentinel } from './sentinel.ts';
-import { type StartState, setState, storeState, type Told } from './state.ts';
+import { type StartState, setState, storeState } from './state.ts';
+import { keepNotices, news, tell } from './told.ts';
 import { watch } from './watch.ts';
 
-const CLOCK_SLACK_MS = 2 * 60_000;
-
 let started: Promise<StartState> | null = null;
-/** How many entries this page knows to be stored. Others pages add more; a witness may lag behind. */
-let known = 0;
+/** Whether the start rests on a glance, so that the old lines are still to be looked through. */
+let glanced = false;
+let looked: Promise<StartState> | null = null;
+/** How many entries, and rows, this page knows to be stored. Other pages add more; a witness may lag behind. */
+let known = { count: 0, rows: 0 };
 
 /** The check at the start; the second call and later ones answer with the first one's result. */
 export function startCheck(): Promise<StartState> {
-  started ??= alone(check).then((start) => {
-    setState({ start });
-    return start;
-  });
+  started ??= begin(() => check(atAGlance));
   return started;
 }
 
-/** The check once more: after the browser emptied the store under an open page, or a backup was taken in. */
+/** The whole check: after the browser emptied the store under an open page, or a backup was taken in, or by the maker's wish. */
 export function checkAgain(): Promise<StartState> {
-  started = null;
-  return startCheck();
+  glanced = false;
+  started = begin(() => check(checkOpened));
+  return started;
+}
+
+/**
+ * The second half of the check at the start: every old line and the second copy, in pieces too short to be felt. Where
+ * anything is amiss, the whole check has the word. Once a page.
+ */
+export function lookThrough(): Promise<StartState> {
+  looked ??= throughOldLines();
+  return looked;
+}
+
+async function throughOldLines(): Promise<StartState> {
+  const start = await startCheck();
+  if (start.code !== 'ready' || !glanced) return start;
+  const from = readSentinel();
+  try {
+    const seen = await lookInSlices();
+    const { restore, recopy, missing } = seen.check;
+    const uncopied = recopy.filter(({ entry }) => entry.device !== from?.device || entry.seq <= from.lastSeq);
+    const told = (await news(tell(seen, 0))).filter(({ code }) => code !== 'recopied');
+    const many = (seen.copies?.small.length ?? 0) >= GATHER_FROM;
+    if (restore.length + uncopied.length + missing + told.length === 0 && !many) return start;
+  } catch {
+    // What could not be read is for the whole check to name.
+  }
+  return checkAgain();
+}
+
+function begin(work: () => Promise<StartState>): Promise<StartState> {
+  return alone(work).then((start) => {
+    setState({ start });
+    return start;
+  });
+}
+
+async function atAGlance(): Promise<StartState> {
+  const witness = await glance();
+  if (!witness) return checkOpened();
+  glanced = true;
+  known = { count: witness.count, rows: witness.rows };
+  writeSentinel(witness);
+  return { code: 'ready', first: false, told: [] };
 }
 
 /** Whether entries may be appended; waits for a check that runs, and does not begin one. */
@@ -42,11 +84,14 @@ export async function mayAppend(): Promise<boolean> {
 
 /** The sentinel moves on when lines were stored. */
 export function acknowledge(lines: readonly Line[], device: string): void {
-  known += lines.length;
   const own = lines.filter(({ entry }) => entry.device === device).at(-1);
   const before = readSentinel();
-  if (own) writeSentinel({ device, lastSeq: own.entry.seq, lastHash: own.hash, count: known });
-  else if (before) writeSentinel({ ...before, count: known });
+  known = {
+    count: Math.max(known.count, before?.count ?? 0) + lines.length,
+    rows: Math.max(known.rows, before?.rows ?? 0) + lines.length,
+  };
+  if (own) writeSentinel({ device, lastSeq: own.entry.seq, lastHash: own.hash, ...known });
+  else if (before) writeSentinel({ ...before, ...known });
 }
 
 /** The maker was told that a log is lost and begins a new one all the same. What was lost stays on record as a count. */
@@ -58,7 +103,8 @@ export async function beginAnew(): Promise<StartState> {
     await log.devices.add({ device: uuidv7(), sinceMs: nowMs });
     await log.notices.add({ atMs: nowMs, code: 'began-anew', count: start.missing });
   });
-  writeSentinel({ device: '', lastSeq: 0, lastHash: '', count: 0 });
+  known = { count: 0, rows: 0 };
+  writeSentinel({ device: '', lastSeq: 0, lastHash: '', ...known });
   return checkAgain();
 }
 
@@ -74,68 +120,39 @@ export async function requestPersistence(): Promise<boolean | null> {
   return (await navigator.storage?.persist?.()) ?? null;
 }
 
-export async function currentDevice(): Promise<string | null> {
-  const last: DeviceRow | undefined = await log.devices.orderBy('n').last();
-  return last?.device ?? null;
-}
-
-async function check(): Promise<StartState> {
+async function check(opened: () => Promise<StartState>): Promise<StartState> {
   watch(checkAgain);
-  const opened = await healing(() => log.open());
-  if (!opened.ok) {
-    const { problem } = opened;
+  const open = await healing(() => log.open());
+  if (!open.ok) {
+    const { problem } = open;
     return problem.code === 'newer-open' || problem.code === 'blocked'
       ? { code: problem.code }
       : { code: 'cannot-open', problem };
   }
   if (log.backendDB().version > SCHEMA * 10) return { code: 'newer-open' };
-  const checked = await healing(checkOpened);
+  const checked = await healing(opened);
   return checked.ok ? checked.value : { code: 'cannot-open', problem: checked.problem };
 }
 
 async function checkOpened(): Promise<StartState> {
-  // The witnesses first, the store last: what another page stores meanwhile must not look like a loss.
-  const sentinel = readSentinel();
-  const remembered = rememberedLines();
-  const files = await readCopies();
-  const { rows, unreadable } = await allRows();
-  const stored: Line[] = [];
-  const damagedRows: { id: string; device: string }[] = unreadable.map((id) => ({ id, device: '' }));
-  for (const row of rows) {
-    const line = lineOf(row);
-    if (line) stored.push(line);
-    else damagedRows.push(row);
-  }
-  const copies =
-    files && copiedIn(files, new Map([...remembered, ...stored].map((line) => [line.hash, line])));
-  const good = new Set<string>(stored.map((line) => line.entry.id));
-  const damaged = damagedRows.filter((row) => !good.has(row.id));
-  const found = checkStore({
-    stored,
-    damaged: damaged.map((row) => row.device),
-    copied: copies?.lines ?? null,
-    remembered,
-    sentinel,
-    device: await currentDevice(),
-  });
+  const seen = await lookAtOnce();
+  const { check: found, copies, stored } = seen;
   if (found.state === 'lost') return { code: 'lost', missing: found.missing };
 
   const restored = (await put(found.restore, found.newDevice)).length;
-  const left = damaged.filter((row) => !found.restore.some((line) => line.entry.id === row.id));
-  const told = await news(
-    tell(found, { restored, damaged: left.length, copyDamaged: copies?.damaged ?? 0, stored }),
-  );
+  const told = await news(tell(seen, restored));
+  await keepNotices(told);
   if (copies) {
     await copy(found.recopy);
     await gather(copies.small);
   }
-  known = found.count;
   const all = [...stored, ...found.restore];
   const device = (await currentDevice()) ?? '';
   const last = all
     .filter(({ entry }) => entry.device === device)
     .reduce<Line | null>((a, b) => (a && a.entry.seq > b.entry.seq ? a : b), null);
-  writeSentinel({ device, lastSeq: last?.entry.seq ?? 0, lastHash: last?.hash ?? '', count: known });
+  known = { count: found.count, rows: await log.entries.count() };
+  writeSentinel({ device, lastSeq: last?.entry.seq ?? 0, lastHash: last?.hash ?? '', ...known });
   return { code: 'ready', first: found.state === 'first', told };
 }
 
@@ -171,48 +188,6 @@ export async function put(lines: readonly Line[], newDevice: boolean): Promise<L
     if (newDevice) await log.devices.add({ device: uuidv7(), sinceMs: now().nowMs });
     return added;
   });
-}
-
-function tell(
-  found: StoreCheck,
-  seen: { restored: number; damaged: number; copyDamaged: number; stored: readonly Line[] },
-): Told[] {
-  const faults = (code: ChainFault['code']) => found.faults.filter((fault) => fault.code === code);
-  const gaps = faults('gap').reduce(
-    (sum, fault) => sum + ('toSeq' in fault ? fault.toSeq - fault.fromSeq + 1 : 0),
-    0,
-  );
-  const { nowMs } = now();
-  const ahead = seen.stored.filter(({ entry }) => entry.writtenAtMs > nowMs + CLOCK_SLACK_MS).length;
-  const told: Told[] = [
-    { code: 'restored', count: seen.restored },
-    { code: 'missing', count: found.missing },
-    { code: 'damaged', count: seen.damaged },
-    { code: 'copy-damaged', count: seen.copyDamaged },
-    { code: 'gap', count: gaps },
-    { code: 'broken', count: faults('broken').length },
-    { code: 'fork', count: faults('fork').length },
-    { code: 'clock-behind', count: ahead },
-  ];
-  return told.filter(({ count }) => count > 0);
-}
-
-const STANDING: ReadonlySet<Told['code']> = new Set([
-  'damaged',
-  'copy-damaged',
-  'gap',
-  'broken',
-  'fork',
-  'clock-behind',
-]);
-
-/** Keeps what is new as notices. A standing fault that was found at the last start with the same count is not news. */
-async function news(told: readonly Told[]): Promise<Told[]> {
-  const last = new Map((await log.notices.toArray()).map(({ code, count }) => [code, count]));
-  const fresh = told.filter(({ code, count }) => !STANDING.has(code) || last.get(code) !== count);
-  const { nowMs } = now();
-  await log.notices.bulkAdd(fresh.map((each) => ({ ...each, atMs: nowMs })));
-  return fresh;
 }
 
 /** One check at a time among all pages of this origin. */

@@ -13,6 +13,19 @@ export async function allRows(): Promise<AllRows> {
   }
 }
 
+/** All rows, so many at a time, in the order of their ids. What is added meanwhile may be missed. */
+export async function eachPage(size: number, work: (page: AllRows) => Promise<void>): Promise<void> {
+  for (let after = ''; ; ) {
+    const here = log.entries.where('id').above(after).limit(size);
+    const ids = (await here.primaryKeys()) as string[];
+    const last = ids.at(-1);
+    if (last === undefined) return;
+    const rows = await here.toArray().catch(() => null);
+    await work(rows ? { rows, unreadable: [] } : await oneByOne(ids));
+    after = last;
+  }
+}
+
 export async function rowsTouching(subjects: readonly SubjectId[]): Promise<Row[]> {
   const found = log.entries
     .where('touches')

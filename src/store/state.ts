@@ -14,6 +14,7 @@ export type StartState =
 export type Told = { readonly code: ToldCode; readonly count: number };
 export type ToldCode =
   | 'restored'
+  | 'recopied'
   | 'missing'
   | 'damaged'
   | 'copy-damaged'

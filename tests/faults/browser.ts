@@ -89,6 +89,30 @@ export async function kill(profile: string): Promise<void> {
 }
 
 const served = new Map<PlantName, Promise<{ server: StaticServer; root: string }>>();
+const others: StaticServer[] = [];
+let shared: Promise<{ context: BrowserContext; profile: string }> | null = null;
+
+/** Another origin with the same page as it is: a store of its own in a browser that other cases use too. */
+export async function ownOrigin(): Promise<string> {
+  await pageUrl();
+  const { root } = (await served.get('none')) ?? { root: '' };
+  const server = await serveStatic({ root: () => root, port: 0, at: '/' });
+  others.push(server);
+  return server.url;
+}
+
+/** One browser for all cases that need no other: to begin one takes longer than most cases. */
+export async function sharedBrowser(
+  begin: (context: BrowserContext) => Promise<void>,
+): Promise<BrowserContext> {
+  shared ??= (async () => {
+    const profile = newProfile();
+    const context = await launch(profile);
+    await begin(context);
+    return { context, profile };
+  })();
+  return (await shared).context;
+}
 
 /** The address of the page with a fault planted, built once a run. The port differs, so each has an origin of its own. */
 export async function pageUrl(plant: PlantName = 'none'): Promise<string> {
@@ -103,6 +127,12 @@ async function serve(plant: PlantName): Promise<{ server: StaticServer; root: st
 }
 
 export async function stopServing(): Promise<void> {
+  if (shared) {
+    const { context, profile } = await shared;
+    await context.close();
+    dropProfile(profile);
+  }
+  for (const server of others) await server.stop();
   for (const page of served.values()) {
     const { server, root } = await page;
     await server.stop();

@@ -9,11 +9,11 @@ import {
   writeFileSync,
 } from 'node:fs';
 import { join } from 'node:path';
+import type { Page } from '@playwright/test';
 import type { StartState } from '#store/state.ts';
-import { dropProfile, type Engine, launch, newProfile, pageUrl, tab } from './browser.ts';
-import type { PlantName } from './build.ts';
+import { dropProfile, type Engine, launch, newProfile, ownOrigin, tab } from './browser.ts';
 
-const COUNT = 120;
+const COUNT = 60;
 
 type Files = {
   readonly store: readonly string[];
@@ -26,6 +26,8 @@ type Damage = {
   readonly does: (files: Files) => void;
   /** All acknowledged entries can be brought back, or, where both copies went, the loss must be told. */
   readonly expects: 'all' | 'loss told';
+  /** Nothing was lost by it anywhere, so that nothing need be told. All others must be. */
+  readonly harmless?: true;
 };
 
 const largest = (files: readonly string[], end: string) => {
@@ -56,7 +58,7 @@ const SQLITE: readonly Engine[] = ['sqlite'];
 const BOTH: readonly Engine[] = ['leveldb', 'sqlite'];
 
 export const DAMAGES: readonly Damage[] = [
-  { name: 'nothing', engines: BOTH, expects: 'all', does: () => undefined },
+  { name: 'nothing', engines: BOTH, expects: 'all', harmless: true, does: () => undefined },
   {
     name: '2 bytes of the log flipped',
     engines: LEVEL,
@@ -93,6 +95,8 @@ export const DAMAGES: readonly Damage[] = [
   },
   {
     name: '64 bytes of the file flipped',
+    // This back end mends or does not use what lies there.
+    harmless: true,
     engines: SQLITE,
     expects: 'all',
     does: ({ store }) => overwrite(largest(store, ''), flip(64, 1)),
@@ -135,7 +139,13 @@ export const DAMAGES: readonly Damage[] = [
       for (const file of copy) half(file);
     },
   },
-  { name: 'witness gone', engines: BOTH, expects: 'all', does: ({ witness }) => remove(witness) },
+  {
+    name: 'witness gone',
+    engines: BOTH,
+    expects: 'all',
+    harmless: true,
+    does: ({ witness }) => remove(witness),
+  },
   {
     name: 'store and witness gone',
     engines: BOTH,
@@ -174,6 +184,8 @@ export type Damaged = {
   readonly kept: number;
   /** Whether an entry that was appended afterwards continues no broken chain. */
   readonly faultsAfter: readonly string[];
+  /** What the maker can read of it afterwards. */
+  readonly noticed: readonly string[];
 };
 
 function filesUnder(folder: string): string[] {
@@ -183,45 +195,99 @@ function filesUnder(folder: string): string[] {
     .map((entry) => join(entry.parentPath, entry.name));
 }
 
-export async function damaged(damage: Damage, engine: Engine, plant: PlantName = 'none'): Promise<Damaged> {
-  const url = await pageUrl(plant);
+/** Local storage is one for all origins of a browser, so that whoever loses it is damaged in a browser apart. */
+const group = ({ name }: Damage) => (name.includes('witness') ? 'witness' : 'files');
+const groups = new Map<string, Promise<Map<string, Damaged>>>();
+
+/** What became of it. All damages of a kind are done to one browser, each to an origin of its own. */
+export async function damaged(damage: Damage, engine: Engine): Promise<Damaged> {
+  const key = `${group(damage)} ${engine}`;
+  const all = DAMAGES.filter((each) => each.engines.includes(engine) && group(each) === group(damage));
+  const outcomes = groups.get(key) ?? damageAll(all, engine);
+  groups.set(key, outcomes);
+  const outcome = (await outcomes).get(damage.name);
+  if (!outcome) throw new Error(`damaged: nothing is known of ${damage.name}`);
+  return outcome;
+}
+
+type Prepared = {
+  readonly damage: Damage;
+  readonly url: string;
+  readonly acked: readonly string[];
+  files: Files;
+};
+
+async function damageAll(damages: readonly Damage[], engine: Engine): Promise<Map<string, Damaged>> {
   const profile = newProfile();
-  let context = await launch(profile, engine);
-  let page = await tab(context, url);
-  const acked = await page.evaluate(async (count) => {
-    await window.store.startCheck();
-    const ids: string[] = [];
-    for (let number = 0; number < count; number++) {
-      const appended = await window.store.write([`${number} ${'x'.repeat(200)}`]);
-      if (appended.ok) ids.push(...appended.entries.map(({ id }) => id));
-    }
-    return ids;
-  }, COUNT);
-  await context.close();
   const folder = join(profile, 'Default');
-  damage.does({
-    store: filesUnder(join(folder, 'IndexedDB')),
-    copy: filesUnder(join(folder, 'File System')).filter((file) => !/(Paths|Origins|\.usage)/.test(file)),
-    witness: filesUnder(join(folder, 'Local Storage')),
-  });
+  const prepared: Prepared[] = [];
+  let context = await launch(profile, engine);
+  for (const damage of damages) {
+    const roots = ['IndexedDB', 'File System'].map((root) => join(folder, root));
+    const before = new Set(roots.flatMap((root) => (existsSync(root) ? readdirSync(root) : [])));
+    const url = await ownOrigin();
+    const page = await tab(context, url);
+    const acked = await page.evaluate(fill, COUNT);
+    const own = roots.map((root) =>
+      readdirSync(root)
+        .filter((name) => !before.has(name) && !SHARED.has(name))
+        .map((name) => join(root, name)),
+    );
+    const [store = [], copy = []] = own;
+    if (store.length !== 1 || copy.length !== 1)
+      throw new Error(`damageAll: not one folder each for ${damage.name}: ${own.flat().join()}`);
+    await page.close();
+    prepared.push({ damage, url, acked, files: { store, copy, witness: [] } });
+  }
+  await context.close();
+  for (const { damage, files } of prepared)
+    damage.does({
+      store: files.store.flatMap(filesUnder),
+      copy: files.copy.flatMap(filesUnder).filter((file) => !/(Paths|\.usage)/.test(file)),
+      witness: filesUnder(join(folder, 'Local Storage')),
+    });
 
   context = await launch(profile, engine);
-  page = await tab(context, url);
-  let start = await page.evaluate(() => window.store.startCheck());
+  const outcomes = new Map<string, Damaged>();
+  for (const { damage, url, acked } of prepared)
+    outcomes.set(damage.name, await found(await tab(context, url), acked));
+  await context.close();
+  dropProfile(profile);
+  return outcomes;
+}
+
+/** Kept by the browser for all origins at once. */
+const SHARED: ReadonlySet<string> = new Set(['Origins', 'primary.origin']);
+
+async function fill(count: number): Promise<string[]> {
+  await window.store.startCheck();
+  const ids: string[] = [];
+  for (let number = 0; number < count; number++) {
+    const appended = await window.store.write([`${number} ${'x'.repeat(200)}`]);
+    if (appended.ok) ids.push(...appended.entries.map(({ id }) => id));
+  }
+  return ids;
+}
+
+async function found(page: Page, acked: readonly string[]): Promise<Damaged> {
+  let start = await page.evaluate(() => window.store.lookThrough());
   const begun = start.code === 'cannot-open';
   if (begun) {
     await Promise.all([page.waitForEvent('load'), page.evaluate(() => window.store.beginFromCopy())]);
     await page.waitForFunction(() => window.store !== undefined);
-    start = await page.evaluate(() => window.store.startCheck());
+    start = await page.evaluate(() => window.store.lookThrough());
   }
   const after = await page.evaluate(async (ready) => {
     const { stored } = await window.store.held();
     if (ready) await window.store.write(['after']);
-    const { faults } = await window.store.health();
-    return { stored, faultsAfter: faults.map((fault) => fault.code) };
+    const { faults, notices } = await window.store.health();
+    return {
+      stored,
+      faultsAfter: faults.map((fault) => fault.code),
+      noticed: notices.map(({ code }) => code),
+    };
   }, start.code === 'ready');
-  await context.close();
-  dropProfile(profile);
+  await page.close();
   const stored = new Set(after.stored);
   return {
     start,
@@ -229,13 +295,15 @@ export async function damaged(damage: Damage, engine: Engine, plant: PlantName =
     acked: acked.length,
     kept: acked.filter((id) => stored.has(id)).length,
     faultsAfter: after.faultsAfter,
+    noticed: after.noticed,
   };
 }
 
 /** What is wrong with an outcome, or null. Whatever was lost must have been told. */
-export function verdict(damage: Damage, { start, acked, kept }: Damaged): string | null {
+export function verdict(damage: Damage, { start, acked, kept, noticed }: Damaged): string | null {
   const lost = acked - kept;
   if (acked !== COUNT) return `only ${acked} of ${COUNT} were acknowledged before`;
+  if (!damage.harmless && start.code === 'ready' && noticed.length === 0) return 'it was not noticed';
   if (damage.expects === 'all')
     return start.code === 'ready' && lost === 0 ? null : `lost ${lost}, start ${JSON.stringify(start)}`;
   const told = start.code === 'lost' ? start.missing : start.code === 'ready' ? missingOf(start.told) : 0;

@@ -1,11 +1,12 @@
 /** A page with a started store, for the tests of what happens while it is open. */
 import type { BrowserContext, CDPSession, Page } from '@playwright/test';
-import { dropProfile, launch, newProfile, pageUrl, tab } from './browser.ts';
+import { ownOrigin, sharedBrowser, tab } from './browser.ts';
 
 export type Open = {
   readonly page: Page;
   readonly cdp: CDPSession;
   readonly context: BrowserContext;
+  readonly url: string;
   readonly origin: string;
 };
 
@@ -28,15 +29,12 @@ function watchTransactions(): void {
   };
 }
 
-/** A page that has started and holds so many acknowledged entries. */
-export async function opened(
-  count: number,
-  work: (open: Open) => Promise<string>,
-  profile = newProfile(),
-): Promise<string> {
-  const url = await pageUrl();
-  const context = await launch(profile);
-  await context.addInitScript(watchTransactions);
+/** A page that has started and holds so many acknowledged entries, on an origin of its own. */
+export async function opened(count: number, work: (open: Open) => Promise<string>): Promise<string> {
+  const url = await ownOrigin();
+  const context = await sharedBrowser(async (begun) => {
+    await begun.addInitScript(watchTransactions);
+  });
   try {
     const page = await tab(context, url);
     await page.evaluate(async (entries) => {
@@ -44,20 +42,20 @@ export async function opened(
       for (let number = 0; number < entries; number++) await window.store.write([`before ${number}`]);
     }, count);
     const cdp = await context.newCDPSession(page);
-    return await work({ page, cdp, context, origin: new URL(url).origin });
+    return await work({ page, cdp, context, url, origin: new URL(url).origin });
   } finally {
-    await context.close();
-    dropProfile(profile);
+    for (const page of context.pages()) await page.close();
   }
 }
 
 /** How many entries a page that is opened now finds, in a whole log. */
-export async function foundByNewPage(
-  context: BrowserContext,
-): Promise<{ entries: number | null; faults: number }> {
-  const page = await tab(context, await pageUrl());
+export async function foundByNewPage({
+  context,
+  url,
+}: Pick<Open, 'context' | 'url'>): Promise<{ entries: number | null; faults: number }> {
+  const page = await tab(context, url);
   return page.evaluate(async () => {
-    await window.store.startCheck();
+    await window.store.lookThrough();
     const { entries, faults } = await window.store.health();
     return { entries, faults: faults.length };
   });

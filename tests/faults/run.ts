@@ -1,6 +1,6 @@
 /**
- * The fault tests, in a real browser: `node --import tsx tests/faults/run.ts [case ...] [--kills=500] [--seed=1]`.
- * Without names all cases run, the kill loop in its short form.
+ * The fault tests, in a real browser: `node --import tsx tests/faults/run.ts [case ...] [--kills=500] [--entries=20000] [--seed=1]`.
+ * Without names all cases run; without numbers in the short form.
  */
 
 import { stopServing } from './browser.ts';
@@ -11,7 +11,11 @@ const setting = (name: string, otherwise: number) => {
   const word = process.argv.find((each) => each.startsWith(`--${name}=`));
   return word === undefined ? otherwise : Number(word.split('=')[1]);
 };
-const settings = { kills: setting('kills', 30), seed: setting('seed', Math.trunc(Date.now() % 1_000_000)) };
+const settings = {
+  kills: setting('kills', 4),
+  entries: setting('entries', 5000),
+  seed: setting('seed', Math.trunc(Date.now() % 1_000_000)),
+};
 
 let passed = 0;
 let failed = 0;

@@ -1,6 +1,6 @@
 /** What may happen to a store while its page is open. Each returns what it saw and throws where the store did not hold. */
 import assert from 'node:assert/strict';
-import { pageUrl, tab } from './browser.ts';
+import { tab } from './browser.ts';
 import { foundByNewPage, opened } from './opened.ts';
 
 const DAY_MS = 86_400_000;
@@ -23,8 +23,8 @@ export function shownUncommitted(): Promise<string> {
 
 /** What screens read follows what was appended, in this tab and in another. */
 export function hooks(): Promise<string> {
-  return opened(2, async ({ page, context }) => {
-    const other = await tab(context, await pageUrl());
+  return opened(2, async ({ page, context, url }) => {
+    const other = await tab(context, url);
     for (const each of [page, other]) await each.evaluate(() => window.store.showHooks());
     const shows = async (count: number) => {
       const said = JSON.stringify({
@@ -52,11 +52,11 @@ export function hooks(): Promise<string> {
 
 /** Site data of one kind, or of all kinds, are cleared under the open page; the next append must lose nothing. */
 export function cleared(storageTypes: string): Promise<string> {
-  return opened(25, async ({ page, cdp, context, origin }) => {
+  return opened(25, async ({ page, cdp, context, origin, url }) => {
     await cdp.send('Storage.clearDataForOrigin', { origin, storageTypes });
     const appended = await page.evaluate(() => window.store.write(['after']));
     assert.ok(appended.ok, JSON.stringify(appended));
-    const found = await foundByNewPage(context);
+    const found = await foundByNewPage({ context, url });
     assert.deepEqual(found, { entries: 26, faults: 0 });
     return `${found.entries} of 26 entries found`;
   });
@@ -64,21 +64,21 @@ export function cleared(storageTypes: string): Promise<string> {
 
 /** The same, and nobody appends: the page that is opened next tells it. */
 export function clearedAndClosed(storageTypes: string, expected: 'all' | 'lost' | 'first'): Promise<string> {
-  return opened(25, async ({ page, cdp, context, origin }) => {
+  return opened(25, async ({ page, cdp, context, origin, url }) => {
     await page.goto('about:blank');
     await cdp.send('Storage.clearDataForOrigin', { origin, storageTypes });
-    const next = await tab(context, await pageUrl());
+    const next = await tab(context, url);
     const start = await next.evaluate(() => window.store.startCheck());
     if (expected === 'lost') assert.deepEqual(start, { code: 'lost', missing: 25 });
     else if (expected === 'first') assert.deepEqual(start, { code: 'ready', first: true, told: [] });
-    else assert.deepEqual(await foundByNewPage(context), { entries: 25, faults: 0 });
+    else assert.deepEqual(await foundByNewPage({ context, url }), { entries: 25, faults: 0 });
     return JSON.stringify(start);
   });
 }
 
 /** The browser's handle is dead for the next so many transactions, as after a phone slept. */
 export function connectionLost(times: number): Promise<string> {
-  return opened(5, async ({ page, context }) => {
+  return opened(5, async ({ page, context, url }) => {
     const seen = await page.evaluate(async (lost) => {
       let left = lost;
       window.beforeTransaction = () => {
@@ -102,7 +102,7 @@ export function connectionLost(times: number): Promise<string> {
     assert.ok(seen.met > 0, 'the connection was never lost');
     assert.ok(seen.again, 'did not heal');
     if (!seen.ok) assert.equal(seen.problem, 'connection-lost');
-    const found = await foundByNewPage(context);
+    const found = await foundByNewPage({ context, url });
     assert.deepEqual(found, { entries: seen.ok ? 7 : 6, faults: 0 });
     return `${seen.ok ? 'stored' : 'refused as connection-lost'} after ${seen.met} lost transactions and ${Math.round(seen.tookMs)} ms, then stored`;
   });
@@ -110,7 +110,7 @@ export function connectionLost(times: number): Promise<string> {
 
 /** The transaction is done and its answer is lost: what is tried again must not stand twice. */
 export function answerLost(): Promise<string> {
-  return opened(5, async ({ page, context }) => {
+  return opened(5, async ({ page, context, url }) => {
     const [appended, made] = await page.evaluate(async () => {
       let writes = 0;
       window.afterTransaction = (transaction) => {
@@ -123,7 +123,7 @@ export function answerLost(): Promise<string> {
       return [appended, writes] as const;
     });
     assert.ok(made >= 2, 'it was not tried again');
-    const found = await foundByNewPage(context);
+    const found = await foundByNewPage({ context, url });
     assert.deepEqual([appended.ok, found], [true, { entries: 6, faults: 0 }]);
     return '1 entry, not 2';
   });

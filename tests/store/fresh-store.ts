@@ -31,7 +31,7 @@ export async function openPage() {
   Object.assign(Dexie.dependencies, { indexedDB, IDBKeyRange });
   const { log } = await import('#store/database.ts');
   const { append, newSubject } = await import('#store/append.ts');
-  const { startCheck, beginAnew, checkAgain } = await import('#store/open.ts');
+  const { startCheck, lookThrough, beginAnew, checkAgain } = await import('#store/open.ts');
   const { exportLog, planImport, planRecovery, takeIn } = await import('#store/backup.ts');
   const { health } = await import('#store/health.ts');
   const { entriesOf, lineOf } = await import('#store/row.ts');
@@ -42,6 +42,7 @@ export async function openPage() {
     append,
     newSubject,
     startCheck,
+    lookThrough,
     beginAnew,
     checkAgain,
     exportLog,

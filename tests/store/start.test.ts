@@ -91,7 +91,15 @@ describe('the check at the start', () => {
     if (!first) throw new Error('no row');
     await behindTheStore((entries) => entries.put({ ...first, line: first.line.replace('"AB"', '"XY"') }));
     const page = await openPage();
-    expect(await page.startCheck()).toMatchObject({ code: 'ready' });
+    expect(await page.startCheck()).toEqual({ code: 'ready', first: false, told: [] });
+    expect(await page.lookThrough()).toMatchObject({
+      code: 'ready',
+      told: [
+        { code: 'missing', count: 1 },
+        { code: 'damaged', count: 1 },
+        { code: 'gap', count: 1 },
+      ],
+    });
     const { entries, damaged } = await page.health();
     expect([entries, damaged]).toEqual([4, [first.id]]);
     const exported = await page.exportLog();
@@ -150,5 +158,57 @@ describe('the check at the start', () => {
     newer.result.close();
     expect(page.storeState().start).toEqual({ code: 'newer-open' });
     expect((await page.append([note('y')])).ok).toBe(false);
+  });
+
+  it('reads no old line before it lets the maker write', async () => {
+    await used(30);
+    const page = await openPage();
+    const read = vi.spyOn(JSON, 'parse');
+    await page.startCheck();
+    // The witness and the last line; thirty lines when all are looked through.
+    expect(read.mock.calls.length).toBeLessThan(5);
+    await page.lookThrough();
+    expect(read.mock.calls.length).toBeGreaterThan(30);
+    read.mockRestore();
+  });
+
+  it('takes a witness that lags behind for what it is, and brings it up', async () => {
+    await used(3);
+    const lagging = localStorage.getItem('greenweight-sentinel') ?? '';
+    await used(2);
+    localStorage.setItem('greenweight-sentinel', lagging);
+    const page = await openPage();
+    expect(await page.startCheck()).toEqual({ code: 'ready', first: false, told: [] });
+    expect(JSON.parse(localStorage.getItem('greenweight-sentinel') ?? '')).toMatchObject({
+      lastSeq: 5,
+      count: 5,
+    });
+    expect(await page.lookThrough()).toEqual({ code: 'ready', first: false, told: [] });
+  });
+
+  it('finds a last line that went bad before anything follows it', async () => {
+    await used(3);
+    const [last] = (await rowsOf()).reverse();
+    if (!last) throw new Error('no row');
+    await behindTheStore((entries) => entries.put({ ...last, line: last.line.replace('"AB"', '"XY"') }));
+    const page = await openPage();
+    expect(await page.startCheck()).toMatchObject({
+      code: 'ready',
+      told: [
+        { code: 'missing', count: 1 },
+        { code: 'damaged', count: 1 },
+      ],
+    });
+  });
+
+  it('looks through old lines while the maker writes, and takes nothing of it for a fault', async () => {
+    await used(40);
+    const page = await openPage();
+    await page.startCheck();
+    const looking = page.lookThrough();
+    for (let number = 0; number < 20; number++) await page.append([note(`meanwhile ${number}`)]);
+    expect(await looking).toEqual({ code: 'ready', first: false, told: [] });
+    page.log.close();
+    expect(await (await openPage()).startCheck()).toEqual({ code: 'ready', first: false, told: [] });
   });
 });

@@ -37,6 +37,10 @@ export const start = {
       count === 1
         ? 'One entry was restored from the second copy.'
         : `${count} entries were restored from the second copy.`,
+    recopied: (count: number) =>
+      count === 1
+        ? 'One entry was written into the second copy anew.'
+        : `${count} entries were written into the second copy anew.`,
     missing: (count: number) =>
       count === 1 ? 'One entry is missing on this phone.' : `${count} entries are missing on this phone.`,
     damaged: (count: number) =>

@@ -10,7 +10,7 @@ import { log } from '#store/database.ts';
 import { readDraft, saveDraft } from '#store/drafts.ts';
 import { health } from '#store/health.ts';
 import { copiedIn, readCopies } from '#store/journal.ts';
-import { beginAnew, beginFromCopy, startCheck } from '#store/open.ts';
+import { beginAnew, beginFromCopy, lookThrough, startCheck } from '#store/open.ts';
 import { allRows } from '#store/rows.ts';
 import { storeState } from '#store/state.ts';
 import { Hooks } from './Hooks.tsx';
@@ -23,10 +23,10 @@ function write(texts: readonly string[]): Promise<Appended> {
   return append(texts.map(draft));
 }
 
-/** Appends until the page dies, one after the other, now and then three at once; tells the ids of what was acknowledged. */
+/** Appends until the page dies, one after the other, now and then twelve at once; tells the ids of what was acknowledged. */
 async function writeOn(tell: (ids: readonly string[]) => Promise<void>, pad: number): Promise<void> {
   for (let number = 0; ; number++) {
-    const texts = number % 5 === 0 ? ['a', 'b', 'c'] : ['a'];
+    const texts = number % 5 === 0 ? Array.from({ length: 12 }, (_, at) => `${at} of twelve`) : ['one'];
     const appended = await write(texts.map((text) => `${text} ${number} ${'x'.repeat(pad)}`));
     if (appended.ok) await tell(appended.entries.map(({ id }) => id));
     else throw new Error(`writeOn: ${JSON.stringify(appended.problem)}`);
@@ -50,7 +50,7 @@ async function held(): Promise<{ stored: string[]; copied: string[] | undefined 
   const files = await readCopies();
   return {
     stored: rows.map(({ id }) => id.slice(0, 36)),
-    copied: files ? copiedIn(files, new Map()).lines.map(({ entry }) => entry.id) : undefined,
+    copied: files ? (await copiedIn(files, new Map())).lines.map(({ entry }) => entry.id) : undefined,
   };
 }
 
@@ -116,6 +116,7 @@ const store = {
   held,
   durability,
   startCheck,
+  lookThrough,
   beginAnew,
   beginFromCopy,
   health,
