@@ -85,11 +85,33 @@ export function maker(page: Page) {
       await heading('Caraway and pepper, invented example');
     },
 
-    async openBatch(lot?: string): Promise<void> {
+    /** Meat, salt and a curing salt, each in percent of meat; what the bag prints. */
+    async newFormula(given: { name: string; salt: string; cure: string; nitrite: string }): Promise<void> {
+      await this.go('/formulas/new');
+      await page.getByLabel('Name', { exact: true }).fill(given.name);
+      await page.getByLabel('Fat wanted in the meat').fill('25');
+      await press(/^Salt/);
+      await sheet.getByLabel('Amount', { exact: true }).fill(given.salt);
+      await save('Done');
+      await press(/^Curing salt/);
+      await sheet.getByLabel('Amount', { exact: true }).fill(given.cure);
+      await sheet.getByLabel('Nitrite', { exact: true }).fill(given.nitrite);
+      await sheet.getByLabel('Nitrate', { exact: true }).fill('0');
+      await save('Done');
+      await press('Save');
+      await heading(given.name);
+    },
+
+    /** Each question that a careful colleague would ask must come, in this order; each is passed. */
+    async openBatch(lot?: string, questions: readonly string[] = []): Promise<void> {
       await follow('Open a batch');
       await heading('Open a batch');
       if (lot !== undefined) await page.getByLabel('Lot', { exact: true }).fill(lot);
       await press('Open the batch');
+      for (const question of questions) {
+        await expect(page.getByRole('alertdialog')).toContainText(question);
+        await press('Open it');
+      }
       await heading('Weigh-out');
     },
 
