@@ -9,12 +9,13 @@ export type Exposure = {
   readonly entries: number;
 };
 
-export function exposure(entries: readonly Entry[]): Exposure {
+/** `entries` hold every note of a backup; `count` is how many there are in all. */
+export function exposure(entries: readonly Entry[], count = entries.length): Exposure {
   const backups = ofKind(live(entries), 'backed-up');
   const last = backups.reduce<EntryOf<'backed-up'> | null>(
     (most, each) => (most && most.body.entries > each.body.entries ? most : each),
     null,
   );
   const notes = backups.filter((each) => !last || each.writtenAtMs >= last.writtenAtMs).length;
-  return { last, entries: Math.max(0, entries.length - (last?.body.entries ?? 0) - notes) };
+  return { last, entries: Math.max(0, count - (last?.body.entries ?? 0) - notes) };
 }

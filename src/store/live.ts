@@ -1,8 +1,9 @@
 /** What screens read. Each hook answers anew when the log has grown; undefined while it loads. Nothing is shown unchecked. */
 import { useLiveQuery } from 'dexie-react-hooks';
 import { useEffect, useSyncExternalStore } from 'react';
-import { type Batch, batch } from '#record/batch.ts';
+import type { Batch } from '#record/batch.ts';
 import type { Entry, EntryOf } from '#record/entry.ts';
+import { type Exposure, exposure } from '#record/exposure.ts';
 import { ofKind } from '#record/fold.ts';
 import { type Check, checks, withChecks } from '#record/instruments.ts';
 import {
@@ -19,16 +20,24 @@ import {
 } from '#record/place.ts';
 import { inOrder, live } from '#record/strikes.ts';
 import { isSubject, PLACE, type SubjectId } from '#record/subject.ts';
-import type { Row } from './database.ts';
+import { log, type Row } from './database.ts';
 import { type Health, health } from './health.ts';
-import { startCheck } from './open.ts';
+import { lookThrough, startCheck } from './open.ts';
 import { entriesOf } from './row.ts';
 import { allRows, rowsAbout, rowsTouching } from './rows.ts';
 import { onState, type StartState, storeState } from './state.ts';
+import { batchesNow } from './summaries.ts';
+
+/** When the maker has what he came for, the old lines are looked through. */
+const LOOK_AFTER_MS = 3000;
 
 /** How the store began; asking begins the check. */
 export function useStart(): StartState {
-  useEffect(() => void startCheck(), []);
+  useEffect(() => {
+    void startCheck();
+    const timer = setTimeout(() => void lookThrough(), LOOK_AFTER_MS);
+    return () => clearTimeout(timer);
+  }, []);
   return useSyncExternalStore(onState, () => storeState().start);
 }
 
@@ -87,7 +96,18 @@ export function useFormulas(): readonly SavedFormula[] | undefined {
 
 /** Every batch as it stands, the last opened first. */
 export function useBatches(): readonly Batch[] | undefined {
-  return useRows(every, batchesOf, '');
+  const open = useOpen();
+  return useLiveQuery(async () => (open ? batchesNow() : undefined), [open]);
+}
+
+/** What no backup holds yet, without reading all that one does. */
+export function useExposure(): Exposure | undefined {
+  const open = useOpen();
+  return useLiveQuery(async () => {
+    if (!open) return undefined;
+    const entries = await log.entries.count();
+    return exposure(entriesOf(await rowsTouching([PLACE])), entries);
+  }, [open]);
 }
 
 export function useHealth(): Health | undefined {
@@ -102,9 +122,13 @@ function useRows<T>(
   make: (entries: Entry[]) => T,
   key: string,
 ): T | undefined {
-  const { code } = useStart();
-  const open = code === 'ready' || code === 'newer-open';
+  const open = useOpen();
   return useLiveQuery(async () => (open ? make(entriesOf(await read())) : undefined), [open, key]);
+}
+
+function useOpen(): boolean {
+  const { code } = useStart();
+  return code === 'ready' || code === 'newer-open';
 }
 
 async function every(): Promise<readonly Row[]> {
@@ -135,21 +159,4 @@ function formulasOf(entries: Entry[]): readonly SavedFormula[] {
     versions.set(saved.subject, [...(versions.get(saved.subject) ?? []), saved]);
   }
   return [...versions].map(([id, list]) => ({ id, versions: list }));
-}
-
-function batchesOf(entries: Entry[]): readonly Batch[] {
-  const touching = new Map<SubjectId, Entry[]>();
-  for (const entry of entries) {
-    for (const subject of new Set([entry.subject, ...entry.refs])) {
-      if (!isSubject(subject, 'batch')) continue;
-      const list = touching.get(subject);
-      if (list) list.push(entry);
-      else touching.set(subject, [entry]);
-    }
-  }
-  const ofInstruments = entries.filter(({ subject }) => isSubject(subject, 'instrument'));
-  return [...touching]
-    .map(([id, own]) => batch(id, withChecks(own, ofInstruments)))
-    .filter((each) => each !== null)
-    .sort((a, b) => inOrder(b.opened, a.opened));
 }

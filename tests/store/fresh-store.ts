@@ -36,6 +36,7 @@ export async function openPage() {
   const { health } = await import('#store/health.ts');
   const { entriesOf, lineOf } = await import('#store/row.ts');
   const { allRows, rowsAbout, rowsTouching } = await import('#store/rows.ts');
+  const { batchesNow } = await import('#store/summaries.ts');
   const { storeState } = await import('#store/state.ts');
   return {
     log,
@@ -56,6 +57,7 @@ export async function openPage() {
     rowsAbout,
     rowsTouching,
     storeState,
+    batchesNow,
   };
 }
 

@@ -1,7 +1,7 @@
 import type { Place } from '#record/place.ts';
 import { BUILD } from '#store/build.ts';
 import { useNowMs, zoneAt } from '#store/clock.ts';
-import { useHealth, useKit } from '#store/live.ts';
+import { useExposure, useKit } from '#store/live.ts';
 import { Button } from '#ui/Button.tsx';
 import { List, Row } from '#ui/List.tsx';
 import { Page } from '#ui/Page.tsx';
@@ -14,10 +14,10 @@ const MINUTE_MS = 60_000;
 
 export function KitScreen({ words, place }: { words: Words; place: Place }) {
   const kit = useKit();
-  const health = useHealth();
+  const exposure = useExposure();
   const nowMs = useNowMs(MINUTE_MS);
-  if (kit === undefined || health === undefined) return <Waiting label={words.app.waiting} />;
-  const view = kitView({ place, kit, exposure: health.exposure, nowMs, zone: zoneAt(nowMs), words });
+  if (kit === undefined || exposure === undefined) return <Waiting label={words.app.waiting} />;
+  const view = kitView({ place, kit, exposure, nowMs, zone: zoneAt(nowMs), words });
   return (
     <Page
       title={words.kit.title}
