@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { isUnlikelyPiece, medianG, sharedSoFar, stuffingView } from '#screens/stuffing/stuffing-view.ts';
+import { medianG, pieceQuestion, sharedSoFar, stuffingView } from '#screens/stuffing/stuffing-view.ts';
 import { en as words } from '#words/en.ts';
 import { plainText } from '#words/said.ts';
 import {
@@ -85,15 +85,25 @@ describe('weighing the pieces as they are stuffed', () => {
     });
   });
 
+  const asked = (massG: number, of: Book) =>
+    pieceQuestion(massG, `${massG} g`, { batch: batchOf(of), diameterMm: 55, place: placeOf(of), words });
+
   it('asks about a piece beyond a third or three times its fellows', () => {
-    const batch = batchOf(some());
-    expect(medianG(batch)).toBe(812);
-    expect([270, 271, 2436, 2437].map((massG) => isUnlikelyPiece(massG, batch))).toEqual([
+    expect(medianG(batchOf(some()))).toBe(812);
+    expect([270, 271, 2436, 2437].map((massG) => asked(massG, some()) !== null)).toEqual([
       true,
       false,
       false,
       true,
     ]);
+  });
+
+  it('asks about a first piece that would be longer than any hangs, as with a digit too many', () => {
+    expect(asked(812, opened())).toBeNull();
+    // 8120 g / 1.05 g/ml / (pi / 4 x 5.5 cm x 5.5 cm) = 325.5 cm
+    expect(asked(8120, opened())).toBe(
+      '8120 g: at 55\u00a0mm it would be 3.3\u00a0m long. Is that what the scale shows?',
+    );
   });
 
   it('speaks ounces and pounds where the maker does', () => {

@@ -1,6 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import type { FormulaLine } from '#core/formula/formula.ts';
+import type { BodyOf } from '#record/kinds.ts';
+import type { SubjectId } from '#record/subject.ts';
 import { toWeigh, weighOutView } from '#screens/weigh-out/weigh-out-view.ts';
-import { isUnlikely, mostText, unitOf } from '#screens/weigh-out/weigh-sheet-view.ts';
+import { mostText, type ToWeigh, unitOf, weighQuestion } from '#screens/weigh-out/weigh-sheet-view.ts';
 import { en as words } from '#words/en.ts';
 import { plainText } from '#words/said.ts';
 import {
@@ -12,13 +15,14 @@ import {
   openBatch,
   placeOf,
   SALAME,
+  START_MS,
   setUp,
   weighMeat,
   weighOutSalt,
 } from './book.ts';
 
-function viewOf(of: Book) {
-  return weighOutView({ batch: batchOf(of), kit: kitOf(of), place: placeOf(of), words });
+function viewOf(of: Book, nowMs = START_MS) {
+  return weighOutView({ batch: batchOf(of), kit: kitOf(of), place: placeOf(of), nowMs, words });
 }
 const sentence = (of: Book) => plainText(viewOf(of).sentence);
 const line = (of: Book, id: string) => viewOf(of).lines.find((each) => each.id === id);
@@ -114,6 +118,7 @@ describe('a weigh-out', () => {
       batch: batchOf(weighMeat(bench())),
       kit: { lots: [], scales: [] },
       place: placeOf(bench()),
+      nowMs: START_MS,
       words,
     });
     expect(view.noScale).toBe(true);
@@ -130,6 +135,13 @@ describe('one weighing', () => {
   const asked = toWeigh('salt', viewOf(weighMeat(bench())));
   const meat = toWeigh('lean', viewOf(bench()));
   if (!asked || !meat) throw new Error('nothing to weigh');
+  const question = (massG: number, what: ToWeigh) =>
+    weighQuestion(massG, `${massG} g`, what, placeOf(bench()), words);
+  const leanOnly = (massG: number) => {
+    const of = bench();
+    of.put(0.25, 'meat-weighed', BATCH, { part: 'lean', massG });
+    return of;
+  };
 
   it('can be taken as asked, in the very signs that would be typed', () => {
     expect(asked.target).toEqual({ value: '90.0', text: '90.0\u00a0g' });
@@ -137,13 +149,27 @@ describe('one weighing', () => {
   });
 
   it('is asked about once below half of its target or above half as much again', () => {
-    expect([44.9, 45, 90, 135, 135.1].map((massG) => isUnlikely(massG, asked))).toEqual([
+    expect([44.9, 45, 90, 135, 135.1].map((massG) => question(massG, asked) !== null)).toEqual([
       true,
       false,
       false,
       false,
       true,
     ]);
+    expect(question(900, asked)).toContain('900 g, and 90.0\u00a0g were asked for');
+  });
+
+  it('of meat is asked about where a digit too many would make it another mix', () => {
+    const fat = toWeigh('fat', viewOf(leanOnly(2411)));
+    const more = toWeigh('lean', viewOf(weighMeat(bench())));
+    if (!fat || !more) throw new Error('nothing to weigh');
+    expect([804, 2000].map((massG) => question(massG, fat))).toEqual([null, null]);
+    expect(question(8040, fat)).toBe(
+      '8040 g: with that, fat is 77 % of the meat, and the formula wants 25 %. Is that what the scale shows?',
+    );
+    expect(question(24110, more)).toContain('fat is 3 % of the meat');
+    expect(question(24110, meat)).toBeNull();
+    expect(question(0, meat)).toBe('0 g: nothing lies on the scale. Is that what it shows?');
   });
 
   it('names the most in the unit that is typed', () => {
@@ -151,5 +177,44 @@ describe('one weighing', () => {
     expect([unitOf(asked, place), mostText('g', place)]).toEqual(['g', '200\u202f000 g']);
     const pounds = { ...place, mass: 'pounds' } as const;
     expect([unitOf(asked, pounds), unitOf(meat, pounds)]).toEqual(['oz', 'lb']);
+  });
+});
+
+describe('a culture', () => {
+  const PACK: SubjectId = 'lot:018cdc00-0000-7000-a000-000000000009';
+  const DAY_MS = 86_400_000;
+  const culture: FormulaLine = {
+    id: 'culture',
+    name: 'Starter',
+    role: 'starter',
+    amount: { basis: 'pack-share', packG: 25, packFraction: 0.25, doseGPerKg: 0.12, minimumG: 0 },
+  };
+  const withPack = (pack: Partial<BodyOf<'received'>>) => {
+    const of = setUp(book());
+    of.put(-2, 'received', PACK, { what: 'culture', name: 'Starter', lot: 'S-1', supplier: '', ...pack });
+    openBatch(of, { formula: { ...SALAME, lines: [...SALAME.lines, culture] } });
+    of.put(0.25, 'meat-weighed', BATCH, { part: 'lean', massG: 1200 });
+    return of;
+  };
+  const shown = (pack: Partial<BodyOf<'received'>>) =>
+    viewOf(withPack(pack), START_MS).lines.find(({ id }) => id === 'culture');
+
+  it('for 1.2 kg takes a quarter of its pack, 6.25 g, and says why', () => {
+    expect(shown({})).toMatchObject({ value: '6.25', unit: 'g' });
+    expect(shown({})?.base).toBe(
+      'the share of the pack: more than by weight of meat (0.14\u00a0g) and the least (0.00\u00a0g), rounded up',
+    );
+  });
+
+  it('opened 90 days ago is flagged on its line and where the pack is chosen; 60 days ago it is not', () => {
+    const opened = (days: number) => shown({ storage: 'frozen', openedOnMs: START_MS - days * DAY_MS });
+    expect(opened(90)?.note).toContain('opened 90 d ago, in the freezer: packs are said to keep 60 d');
+    expect(opened(90)?.lots[0]?.note).toContain('Only the pH will tell');
+    expect(opened(60)?.note).toMatch(/opened 60 d ago, in the freezer$/);
+  });
+
+  it('past its printed date says that first, and an age that was not written down is called unknown', () => {
+    expect(shown({ storage: 'frozen', bestBeforeMs: START_MS - DAY_MS })?.note).toContain('past its date');
+    expect(shown({})?.note).toContain('age of the pack unknown');
   });
 });

@@ -17,14 +17,7 @@ import { Waiting } from '#ui/Waiting.tsx';
 import type { Words } from '#words/en.ts';
 import { joined, mass } from '#words/format.ts';
 import { SharedForm } from './SharedForm.tsx';
-import {
-  isUnlikelyPiece,
-  MOST_PIECE_G,
-  medianG,
-  type Shared,
-  sharedSoFar,
-  stuffingView,
-} from './stuffing-view.ts';
+import { MOST_PIECE_G, pieceQuestion, type Shared, sharedSoFar, stuffingView } from './stuffing-view.ts';
 
 /** Each piece as it is stuffed: its green weight by the app's own keys, one after the other, in hanging order. */
 export function StuffingScreen({ words, place, id }: { words: Words; place: Place; id: string }) {
@@ -79,8 +72,10 @@ export function StuffingScreen({ words, place, id }: { words: Words; place: Plac
       setProblem(stuffing.notAbove(joined(mass(known.tareG, 1, place))));
       return;
     }
-    if (!kept && isUnlikelyPiece(greenG, batch)) {
-      setQuestion(stuffing.unlikely(`${text} ${view.unit}`, joined(mass(medianG(batch) ?? 0, 1, place))));
+    const { diameterMm } = known;
+    const odd = pieceQuestion(greenG, `${text} ${view.unit}`, { batch, diameterMm, place, words });
+    if (odd && !kept) {
+      setQuestion(odd);
       return;
     }
     const result = await save([

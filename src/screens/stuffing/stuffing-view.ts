@@ -84,8 +84,31 @@ export function medianG(batch: Batch): number | null {
   return sorted[Math.floor(sorted.length / 2)] ?? null;
 }
 
-/** A piece less than a third or more than three times its fellows is asked about once. */
-export function isUnlikelyPiece(greenG: number, batch: Batch): boolean {
+/** Longer than this no piece of a small maker hangs: common practice. */
+const LONGEST_MM = 1200;
+/** About what a stuffed mix weighs. Common practice: 1.05 g/ml. */
+const DENSITY_G_PER_MM3 = 1.05e-3;
+
+/**
+ * What is asked once about an unlikely piece: less than a third or more than three times its fellows; the first one where it
+ * would be longer than any hangs. Null where it is likely enough. `typed` with its unit.
+ */
+export function pieceQuestion(
+  greenG: number,
+  typed: string,
+  { batch, diameterMm, place, words }: { batch: Batch; diameterMm: number; place: Place; words: Words },
+): string | null {
+  const { stuffing } = words;
   const usualG = medianG(batch);
-  return usualG !== null && (greenG < usualG / 3 || greenG > usualG * 3);
+  if (usualG !== null)
+    return greenG < usualG / 3 || greenG > usualG * 3
+      ? stuffing.unlikely(typed, joined(mass(usualG, 1, place)))
+      : null;
+  const lengthMm = greenG / DENSITY_G_PER_MM3 / ((Math.PI / 4) * diameterMm ** 2);
+  if (lengthMm <= LONGEST_MM) return null;
+  return stuffing.long(
+    typed,
+    `${decimal(diameterMm, 0, place)}\u00a0mm`,
+    `${decimal(lengthMm / 1000, 1, place)}\u00a0m`,
+  );
 }

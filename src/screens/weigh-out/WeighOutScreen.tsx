@@ -2,6 +2,7 @@ import { useState } from 'react';
 import { batch as foldBatch } from '#record/batch.ts';
 import type { Place } from '#record/place.ts';
 import type { SubjectId } from '#record/subject.ts';
+import { useNowMs } from '#store/clock.ts';
 import { useKit, useTouching } from '#store/live.ts';
 import { useAppend } from '#store/use-append.ts';
 import { Button } from '#ui/Button.tsx';
@@ -18,12 +19,15 @@ import styles from './WeighOutScreen.module.css';
 import { type Weighed, WeighSheet } from './WeighSheet.tsx';
 import { toWeigh, weighOutView } from './weigh-out-view.ts';
 
+const HOUR_MS = 3_600_000;
+
 type Props = { words: Words; place: Place; id: string };
 
 export function WeighOutScreen({ words, place, id }: Props) {
   const subject: SubjectId = `batch:${id}`;
   const entries = useTouching(subject);
   const kit = useKit();
+  const nowMs = useNowMs(HOUR_MS);
   const { saving, save } = useAppend(place.initials);
   const [open, setOpen] = useState<string | null>(null);
   const [working, setWorking] = useState(false);
@@ -31,7 +35,7 @@ export function WeighOutScreen({ words, place, id }: Props) {
   if (entries === undefined || kit === undefined) return <Waiting label={words.app.waiting} />;
   const batch = foldBatch(subject, entries);
   if (batch === null) return <Page title={words.app.notFound.title}>{words.app.notFound.text}</Page>;
-  const view = weighOutView({ batch, kit, place, words });
+  const view = weighOutView({ batch, kit, place, nowMs, words });
   const what = toWeigh(open, view);
   const mark = words.app.saving(saving);
   const saved = mark && mark.state === 'saved' ? { ...mark, text: `${weighedName}: ${mark.text}` } : mark;

@@ -8,7 +8,7 @@ import { readQuantity } from '#ui/quantity-input.ts';
 import { SavedMark, type SavedState } from '#ui/SavedMark.tsx';
 import { Sheet } from '#ui/Sheet.tsx';
 import type { Words } from '#words/en.ts';
-import { isUnlikely, MOST_G, mostText, type ToWeigh, unitOf } from './weigh-sheet-view.ts';
+import { MOST_G, mostText, type ToWeigh, unitOf, weighQuestion } from './weigh-sheet-view.ts';
 
 export type Weighed = {
   massG: number;
@@ -38,7 +38,7 @@ export function WeighSheet({
     what.lots.length === 1 ? (what.lots[0]?.value ?? null) : null,
   );
   const [problem, setProblem] = useState<string | null>(null);
-  const [asking, setAsking] = useState(false);
+  const [question, setQuestion] = useState<string | null>(null);
   const { sheet } = words.weighOut;
   const unit = unitOf(what, place);
 
@@ -48,11 +48,9 @@ export function WeighSheet({
       setProblem(words.fields.problem(read.problem, { least: '0', most: mostText(unit, place) }));
       return;
     }
-    if (!kept && isUnlikely(read.value, what)) {
-      setAsking(true);
-      return;
-    }
-    setAsking(false);
+    const unlikely = kept ? null : weighQuestion(read.value, `${typed} ${unit}`, what, place, words);
+    setQuestion(unlikely);
+    if (unlikely) return;
     const done = await onWeighed({ massG: read.value, lot, typed: read.typed, kept });
     if (done) setText('');
   };
@@ -92,12 +90,12 @@ export function WeighSheet({
         words={words.fields.keyboard}
       />
       {saved && <SavedMark state={saved.state} text={saved.text} />}
-      {asking && (
+      {question && (
         <Ask
-          question={sheet.unlikely(`${text} ${unit}`, what.target?.text ?? '')}
+          question={question}
           changeLabel={words.app.change}
           keepLabel={words.app.keep}
-          onChange={() => setAsking(false)}
+          onChange={() => setQuestion(null)}
           onKeep={() => save(text, true)}
         />
       )}

@@ -11,7 +11,8 @@ import type { Words } from '#words/en.ts';
 import { decimal, joined, mass, type Quantity } from '#words/format.ts';
 import type { Said } from '#words/said.ts';
 import { nitriteSentence, nitriteWorking, saltWorking } from './nitrite-view.ts';
-import type { ToWeigh } from './weigh-sheet-view.ts';
+import { doseWhy, packChoices, packNote } from './starter-view.ts';
+import type { LotChoice, ToWeigh } from './weigh-sheet-view.ts';
 
 export type LineView = {
   readonly id: string;
@@ -26,7 +27,7 @@ export type LineView = {
   readonly target: Quantity;
   readonly stepG: number;
   readonly scale: SubjectId | null;
-  readonly lots: readonly { value: string; label: string }[];
+  readonly lots: readonly LotChoice[];
 };
 
 export type MeatView = {
@@ -37,7 +38,8 @@ export type MeatView = {
   readonly note: string;
   readonly hint: string;
   readonly done: boolean;
-  readonly lots: readonly { value: string; label: string }[];
+  readonly lots: readonly LotChoice[];
+  readonly soFar: { readonly leanG: number; readonly fatG: number; readonly wantedFatPct: number };
 };
 
 export type WeighOutView = {
@@ -67,15 +69,16 @@ type Given = {
   batch: Batch;
   kit: { lots: readonly Lot[]; scales: readonly Scale[] };
   place: Place;
+  nowMs: number;
   words: Words;
 };
 
-export function weighOutView({ batch, kit, place, words }: Given): WeighOutView {
+export function weighOutView({ batch, kit, place, nowMs, words }: Given): WeighOutView {
   const { weighOut } = words;
   const plan = plannedWeighOut(batch, kit.scales);
   const found = formulaFindings(batch, kit.scales);
   const { formula, lot } = batch.opened.body;
-  const lines = plan ? lineViews({ batch, kit, place, words }, plan) : [];
+  const lines = plan ? lineViews({ batch, kit, place, nowMs, words }, plan) : [];
   const next = lines.find(({ done }) => !done)?.id ?? null;
   return {
     line: weighOut.line(formula.name, lot),
@@ -85,7 +88,7 @@ export function weighOutView({ batch, kit, place, words }: Given): WeighOutView 
       verdict: finding.verdict,
       word: verdictWord(finding, words),
     })),
-    meat: (['lean', 'fat'] as const).map((part) => meatView(part, { batch, kit, place, words })),
+    meat: (['lean', 'fat'] as const).map((part) => meatView(part, { batch, kit, place, nowMs, words })),
     lines,
     next,
     following: (line) => lines.find(({ id, done }) => !done && id !== line)?.id ?? null,
@@ -127,7 +130,12 @@ function meatView(part: 'lean' | 'fat', { batch, kit, place, words }: Given): Me
     note: weighings.length === 0 ? meat.none : meat.lots(weighings.length),
     hint: words.weighOut.sheet.addHint,
     done: weighings.length > 0,
-    lots: lotChoices(kit.lots, [part]),
+    lots: lotChoices(lotsFor(kit.lots, [part])),
+    soFar: {
+      leanG: batch.leanG,
+      fatG: batch.fatG,
+      wantedFatPct: batch.opened.body.formula.fatPctOfMeat,
+    },
   };
 }
 
@@ -141,16 +149,18 @@ const LOT_KINDS: Readonly<Partial<Record<FormulaLine['role'], readonly Lot['rece
     spice: ['spice'],
   };
 
-function lotChoices(lots: readonly Lot[], kinds: readonly string[]): { value: string; label: string }[] {
-  return lots
-    .filter(({ received }) => kinds.includes(received.body.what))
-    .map(({ id, received }) => ({
-      value: id,
-      label: [received.body.name, received.body.lot].filter(Boolean).join(' '),
-    }));
+function lotsFor(lots: readonly Lot[], kinds: readonly string[]): Lot[] {
+  return lots.filter(({ received }) => kinds.includes(received.body.what));
 }
 
-function lineViews({ batch, kit, place, words }: Given, plan: WeighOut): LineView[] {
+function lotChoices(lots: readonly Lot[]): LotChoice[] {
+  return lots.map(({ id, received }) => ({
+    value: id,
+    label: [received.body.name, received.body.lot].filter(Boolean).join(' '),
+  }));
+}
+
+function lineViews({ batch, kit, place, nowMs, words }: Given, plan: WeighOut): LineView[] {
   const meatG = batch.leanG + batch.fatG;
   return batch.opened.body.formula.lines.flatMap((line, at) => {
     const planned = plan.lines[at];
@@ -158,6 +168,8 @@ function lineViews({ batch, kit, place, words }: Given, plan: WeighOut): LineVie
     const actual = batch.weighedOut.get(line.id)?.body;
     const shown = mass(actual?.massG ?? planned.roundedG, planned.stepG, place);
     const scale = kit.scales.find(({ id }) => id === planned.scaleId) ?? null;
+    const lots = lotsFor(kit.lots, LOT_KINDS[line.role] ?? ['other', 'spice']);
+    const living = line.role === 'starter' || line.role === 'mould';
     const error = lineError({
       massG: planned.roundedG,
       stepG: planned.stepG,
@@ -170,7 +182,7 @@ function lineViews({ batch, kit, place, words }: Given, plan: WeighOut): LineVie
         id: line.id,
         name: line.name,
         base: [
-          baseText(line.amount, place, words),
+          doseWhy(line.amount, meatG, place, words) ?? baseText(line.amount, place, words),
           cureText(line, place, words),
           words.weighOut.rounded[planned.rounding],
         ]
@@ -178,12 +190,17 @@ function lineViews({ batch, kit, place, words }: Given, plan: WeighOut): LineVie
           .join(', '),
         done: actual !== undefined,
         ...shown,
-        note: scaleNote({ line, scale, errorPct: error.weighingPct, place, words }),
+        note: [
+          scaleNote({ line, scale, errorPct: error.weighingPct, place, words }),
+          living ? packNote(lots, actual?.lot, nowMs, words) : '',
+        ]
+          .filter(Boolean)
+          .join(', '),
         targetG: planned.roundedG,
         target: mass(planned.roundedG, planned.stepG, place),
         stepG: planned.stepG,
         scale: scale?.id ?? null,
-        lots: lotChoices(kit.lots, LOT_KINDS[line.role] ?? ['other', 'spice']),
+        lots: living ? packChoices(lotChoices(lots), lots, nowMs, words) : lotChoices(lots),
       },
     ];
   });
@@ -279,10 +296,12 @@ export function toWeigh(open: string | null, view: WeighOutView): ToWeigh | null
       targetG: line.targetG,
       target: { value: line.target.value.replaceAll('\u202f', ''), text: joined(line.target) },
       scale: line.scale,
+      meat: null,
       lots: line.lots,
     };
   const meat = view.meat.find(({ part }) => part === open);
   if (!meat) return null;
   const { part: key, label: name, lots } = meat;
-  return { key, name, note: meat.hint, targetG: null, target: null, scale: null, lots };
+  const soFar = { part: key, ...meat.soFar };
+  return { key, name, note: meat.hint, targetG: null, target: null, scale: null, meat: soFar, lots };
 }

@@ -1,7 +1,11 @@
 import { massFromG } from '#core/units.ts';
 import type { Place } from '#record/place.ts';
 import type { SubjectId } from '#record/subject.ts';
+import type { Words } from '#words/en.ts';
 import { decimal, massUnit } from '#words/format.ts';
+
+/** A lot to take it from; the note says what bears on it, such as the age of a pack. */
+export type LotChoice = { readonly value: string; readonly label: string; readonly note?: string };
 
 /** What is weighed next. Without a target (meat as it comes) any weight is added to what was weighed before. */
 export type ToWeigh = {
@@ -11,7 +15,14 @@ export type ToWeigh = {
   readonly targetG: number | null;
   readonly target: { readonly value: string; readonly text: string } | null;
   readonly scale: SubjectId | null;
-  readonly lots: readonly { value: string; label: string }[];
+  /** For meat: what was weighed of it so far, and the fat that the formula wants in it. */
+  readonly meat: {
+    readonly part: 'lean' | 'fat';
+    readonly leanG: number;
+    readonly fatG: number;
+    readonly wantedFatPct: number;
+  } | null;
+  readonly lots: readonly LotChoice[];
 };
 
 /** More than any bench of a small maker takes at once: what is above is a slip of the finger. */
@@ -29,8 +40,34 @@ export function mostText(unit: 'g' | 'oz' | 'lb', place: Place): string {
 /** Half or half as much again is no slip of the scale: it is asked about once. */
 const UNLIKELY_BELOW = 0.5;
 const UNLIKELY_ABOVE = 1.5;
+/** So many times more or less fat to lean than the formula wants is a digit too many, not another cut. */
+const UNLIKELY_RATIO = 3;
 
-export function isUnlikely(massG: number, { targetG }: ToWeigh): boolean {
-  if (targetG === null) return massG === 0;
-  return massG < targetG * UNLIKELY_BELOW || massG > targetG * UNLIKELY_ABOVE;
+/** What is asked once about an unlikely weight; null where it is likely enough. `typed` with its unit. */
+export function weighQuestion(
+  massG: number,
+  typed: string,
+  what: ToWeigh,
+  place: Place,
+  words: Words,
+): string | null {
+  const { sheet } = words.weighOut;
+  const { target, targetG, meat } = what;
+  if (target && targetG !== null)
+    return massG < targetG * UNLIKELY_BELOW || massG > targetG * UNLIKELY_ABOVE
+      ? sheet.unlikely(typed, target.text)
+      : null;
+  if (massG === 0) return sheet.nothing(typed);
+  if (meat === null) return null;
+  const leanG = meat.leanG + (meat.part === 'lean' ? massG : 0);
+  const fatG = meat.fatG + (meat.part === 'fat' ? massG : 0);
+  const wanted = meat.wantedFatPct / (100 - meat.wantedFatPct);
+  const times = fatG / leanG / wanted;
+  if (!(times > 0 && Number.isFinite(times))) return null;
+  if (times <= UNLIKELY_RATIO && times >= 1 / UNLIKELY_RATIO) return null;
+  return sheet.fatShare(
+    typed,
+    decimal((100 * fatG) / (leanG + fatG), 0, place),
+    words.workings.exactly(meat.wantedFatPct, place),
+  );
 }

@@ -25,6 +25,8 @@ export const stuffing = {
   done: 'All weighed',
   unlikely: (typed: string, usual: string) =>
     `${typed}: the others weigh about ${usual}. Is that what the scale shows?`,
+  long: (typed: string, diameter: string, length: string) =>
+    `${typed}: at ${diameter} it would be ${length} long. Is that what the scale shows?`,
   notAbove: (tare: string) => `This is not more than the tare of ${tare}.`,
   strikeReason: 'weighed by mistake',
   on: (scale: string) => `on ${scale}`,

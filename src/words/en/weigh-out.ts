@@ -80,6 +80,25 @@ export const weighOut = {
   },
   cureLabel: (nitrite: string, nitrate: string | null) =>
     nitrate === null ? `bag: ${nitrite} % nitrite` : `bag: ${nitrite} % nitrite, ${nitrate} % nitrate`,
+  starter: {
+    why: {
+      'per-kg': (g: { perKg: string; packShare: string; minimum: string }) =>
+        `by weight of meat: more than the share of the pack (${g.packShare}) and the least (${g.minimum})`,
+      'pack-share': (g: { perKg: string; packShare: string; minimum: string }) =>
+        `the share of the pack: more than by weight of meat (${g.perKg}) and the least (${g.minimum})`,
+      minimum: (g: { perKg: string; packShare: string; minimum: string }) =>
+        `the least: more than by weight of meat (${g.perKg}) and the share of the pack (${g.packShare})`,
+    },
+    days: {
+      'frozen-sealed': (days: number) => `sealed, in the freezer for ${days} d`,
+      'frozen-opened': (days: number) => `opened ${days} d ago, in the freezer`,
+      'out-of-freezer': (days: number) => `out of the freezer for ${days} d`,
+    },
+    expired: (age: string) => `${age}: past its date. Only the pH will tell whether it still works`,
+    old: (age: string, keepsDays: number) =>
+      `${age}: packs are said to keep ${keepsDays} d like that. Only the pH will tell whether it still works`,
+    unknown: 'age of the pack unknown: enter when it was opened and where it is kept, under Received',
+  },
   rounded: { down: 'rounded down', up: 'rounded up', nearest: '' },
   onScale: (name: string) => `on ${name}`,
   noScale: 'No scale is entered: grams are rounded to 1 g. Enter the scales in Kit.',
@@ -97,6 +116,9 @@ export const weighOut = {
     typed: 'on the scale',
     unlikely: (typed: string, target: string) =>
       `The scale is said to show ${typed}, and ${target} were asked for. Is that what it shows?`,
+    nothing: (typed: string) => `${typed}: nothing lies on the scale. Is that what it shows?`,
+    fatShare: (typed: string, fat: string, wanted: string) =>
+      `${typed}: with that, fat is ${fat} % of the meat, and the formula wants ${wanted} %. Is that what the scale shows?`,
     again: 'weighed again',
     strikeReason: 'weighed again',
     add: 'Add this weight',
