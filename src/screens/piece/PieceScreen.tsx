@@ -121,7 +121,7 @@ export function PieceScreen({ words, place, id }: { words: Words; place: Place; 
         <TargetSheet
           place={place}
           words={words}
-          saved={saved}
+          saved={words.app.unsaved(saving)}
           onSave={(body) => keep({ kind: 're-targeted', body })}
           onClose={() => setOpen(null)}
         />
@@ -129,7 +129,7 @@ export function PieceScreen({ words, place, id }: { words: Words; place: Place; 
       {open === 'down' && (
         <DownSheet
           words={words}
-          saved={saved}
+          saved={words.app.unsaved(saving)}
           onSave={(body) => keep({ kind: 'taken-down', body })}
           onClose={() => setOpen(null)}
         />
