@@ -18,6 +18,7 @@ import { instruments } from './en/instruments.ts';
 import { keeping } from './en/keeping.ts';
 import { kit } from './en/kit.ts';
 import { limits } from './en/limits.ts';
+import { logger } from './en/logger.ts';
 import { openBatch } from './en/open-batch.ts';
 import { piece } from './en/piece.ts';
 import { received } from './en/received.ts';
@@ -27,7 +28,11 @@ import { round } from './en/round.ts';
 import { start } from './en/start.ts';
 import { stuffing } from './en/stuffing.ts';
 import { tags } from './en/tags.ts';
+import { absence } from './en/absence.ts';
+import { calendar } from './en/calendar.ts';
+import { why } from './en/why.ts';
 import { today } from './en/today.ts';
+import { trace } from './en/trace.ts';
 import { verdicts } from './en/verdicts.ts';
 import { weighOut } from './en/weigh-out.ts';
 import { workings } from './en/workings.ts';
@@ -60,10 +65,15 @@ export const en = {
   hazards,
   instruments,
   limits,
+  logger,
   openBatch,
   stuffing,
   tags,
+  absence,
+  calendar,
+  why,
   today,
+  trace,
   verdicts,
   weighOut,
   workings,

@@ -22,13 +22,14 @@ import styles from './FermentScreen.module.css';
 import { fermentView } from './ferment-view.ts';
 import { HangSheet } from './HangSheet.tsx';
 import { HoursAt } from './HoursAt.tsx';
+import { LoggerSheet } from './LoggerSheet.tsx';
 import { PhSheet } from './PhSheet.tsx';
 import { Readings } from './Readings.tsx';
 import { RoomSheet } from './RoomSheet.tsx';
 import { SmokeSheet } from './SmokeSheet.tsx';
 import { usePhAhead } from './use-ph-ahead.ts';
 
-type Open = 'ph-read' | 'room-read' | 'smoked' | 'ferment-ended' | 'hung' | 'action-taken';
+type Open = 'room-logged' | 'ph-read' | 'room-read' | 'smoked' | 'ferment-ended' | 'hung' | 'action-taken';
 
 const HALF_MINUTE_MS = 30_000;
 
@@ -145,6 +146,8 @@ export function FermentScreen({ words, place, id }: { words: Words; place: Place
       />
       {view.stage !== 'before' && (
         <div className={styles.more}>
+          <Button onPress={() => setOpen('room-logged')}>{words.logger.act}</Button>
+          <Button href="#/instruments">{words.instruments.title}</Button>
           <Button onPress={() => setOpen('smoked')}>{ferment.act.smoke}</Button>
           {(view.stage === 'running' || view.stage === 'stopped') && (
             <Button
@@ -173,6 +176,25 @@ export function FermentScreen({ words, place, id }: { words: Words; place: Place
           {...common}
           thermometers={kit.meters.filter(({ what }) => what !== 'ph-meter')}
           onSave={(body, atMs) => keep({ kind: 'room-read', body }, atMs)}
+        />
+      )}
+      {open === 'room-logged' && (
+        <LoggerSheet
+          {...common}
+          zone={zoneAt(nowMs)}
+          batch={batch}
+          thermometers={kit.meters.filter(({ what }) => what !== 'ph-meter')}
+          onSave={async (bodies) => {
+            const result = await save(
+              bodies.map((body) => ({
+                kind: 'room-logged' as const,
+                subject,
+                body,
+                atMs: body.startMs,
+              })),
+            );
+            if (result.ok) setOpen(null);
+          }}
         />
       )}
       {open === 'smoked' && (
