@@ -94,6 +94,9 @@ const v1 = {
     tempC: z.optional(tempC),
     packedOnMs: z.optional(instant),
     bestBeforeMs: z.optional(instant),
+    /** Of a culture: when its pack was opened, and where it is kept. */
+    openedOnMs: z.optional(instant),
+    storage: z.optional(z.enum(['frozen', 'out-of-freezer'])),
     cure: z.optional(cureLabelSchema),
     note,
     typed,

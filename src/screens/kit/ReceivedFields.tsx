@@ -7,8 +7,9 @@ import { TextField } from '#ui/TextField.tsx';
 import { WhenField } from '#ui/WhenField.tsx';
 import type { Words } from '#words/en.ts';
 import { CureFields } from './CureFields.tsx';
+import { PackFields } from './PackFields.tsx';
 import type { Problems } from './read-received.ts';
-import { asksAnimal, asksTemperature, isGame, type ReceivedForm, WHATS } from './received-form.ts';
+import { asksAnimal, asksPack, asksTemperature, isGame, type ReceivedForm, WHATS } from './received-form.ts';
 
 /** The fields of a lot; what is asked depends on what came in. */
 export function ReceivedFields({
@@ -131,6 +132,7 @@ export function ReceivedFields({
         onText={(bestBefore) => change({ bestBefore })}
         {...said(problems.bestBefore)}
       />
+      {asksPack(form.what) && <PackFields form={form} onChange={change} problems={problems} words={words} />}
       <TextField
         label={say.note}
         hint={say.optional}

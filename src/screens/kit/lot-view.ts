@@ -134,6 +134,8 @@ function detailRows(
     ),
     ...row(detail.packed, body.packedOnMs === undefined ? undefined : day(body.packedOnMs)),
     ...row(detail.bestBefore, body.bestBeforeMs === undefined ? undefined : day(body.bestBeforeMs)),
+    ...row(detail.opened, body.openedOnMs === undefined ? undefined : day(body.openedOnMs)),
+    ...row(detail.storage, body.storage && form.storages[body.storage]),
     ...row(detail.note, body.note),
     ...row(detail.by, by || undefined),
     ...(body.kept && body.kept.length > 0 ? [{ label: detail.asked, value: words.received.kept }] : []),

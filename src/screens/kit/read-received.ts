@@ -8,7 +8,7 @@ import type { Words } from '#words/en.ts';
 import { decimal as decimalText, joined, temperature } from '#words/format.ts';
 import { cureQuestion } from './cure-question.ts';
 import { cureQuestionText } from './cure-question-text.ts';
-import { asksAnimal, asksTemperature, type ReceivedForm } from './received-form.ts';
+import { asksAnimal, asksPack, asksTemperature, type ReceivedForm } from './received-form.ts';
 
 type Body = BodyOf<'received'>;
 type Cure = NonNullable<Body['cure']>;
@@ -20,6 +20,7 @@ type Field =
   | 'mass'
   | 'packed'
   | 'bestBefore'
+  | 'opened'
   | 'nitrite'
   | 'nitrate'
   | 'reason';
@@ -56,6 +57,7 @@ export function readReceived(
   const when = readWhen(form.when, nowMs);
   const packed = asksAnimal(what) ? dayOf(form.packed, nowMs) : null;
   const bestBefore = dayOf(form.bestBefore, Number.POSITIVE_INFINITY);
+  const opened = asksPack(what) ? dayOf(form.opened, nowMs) : null;
   const together = cure?.nitrite.ok && cure.nitrate.ok ? cure.nitrite.value + cure.nitrate.value : 0;
 
   const problemOf = (read: ReadQuantity | null, least: string, most: string) =>
@@ -69,6 +71,7 @@ export function readReceived(
     mass: problemOf(mass, '0', joined({ value: decimalText(MOST_G / 1000, 0, place), unit: 'kg' })),
     packed: packed && !packed.ok ? words.fields.whenProblem[packed.problem] : undefined,
     bestBefore: bestBefore && !bestBefore.ok ? words.fields.whenProblem[bestBefore.problem] : undefined,
+    opened: opened && !opened.ok ? words.fields.whenProblem[opened.problem] : undefined,
     nitrite: problemOf(cure?.nitrite ?? null, '0', '100 %'),
     nitrate: together > 100 ? say.together : problemOf(cure?.nitrate ?? null, '0', '100 %'),
     reason: correcting && form.reason.trim() === '' ? say.reasonNeeded : undefined,
@@ -101,6 +104,8 @@ export function readReceived(
     ...(temp?.ok ? { tempC: temp.value } : {}),
     ...(packed?.ok && packed.atMs !== null ? { packedOnMs: packed.atMs } : {}),
     ...(bestBefore?.ok && bestBefore.atMs !== null ? { bestBeforeMs: bestBefore.atMs } : {}),
+    ...(opened?.ok && opened.atMs !== null ? { openedOnMs: opened.atMs } : {}),
+    ...(asksPack(what) && form.storage !== null ? { storage: form.storage } : {}),
     ...(label ? { cure: label } : {}),
     ...(form.note.trim() ? { note: form.note.trim() } : {}),
     ...(Object.keys(read).length > 0

@@ -20,6 +20,8 @@ export type ReceivedForm = {
   readonly species: string | null;
   readonly packed: string;
   readonly bestBefore: string;
+  readonly opened: string;
+  readonly storage: NonNullable<BodyOf<'received'>['storage']> | null;
   readonly nitrite: string;
   readonly nitrate: string;
   readonly nitriteSalt: Cure['nitriteSalt'];
@@ -51,6 +53,9 @@ export function asksTemperature(what: What | null): boolean {
 export function asksAnimal(what: What | null): boolean {
   return what !== null && FROM_AN_ANIMAL.has(what);
 }
+export function asksPack(what: What | null): boolean {
+  return what === 'culture' || what === 'mould';
+}
 export function isGame(species: string | null): boolean {
   return species !== null && GAME.has(species);
 }
@@ -73,6 +78,8 @@ export function newForm(what: What | null, place: Place): ReceivedForm {
     species: null,
     packed: '',
     bestBefore: '',
+    opened: '',
+    storage: null,
     nitrite: '',
     nitrate: '',
     nitriteSalt: 'NaNO2',
@@ -84,8 +91,22 @@ export function newForm(what: What | null, place: Place): ReceivedForm {
 
 /** An entry as it was typed, to be corrected. */
 export function formOf({ body, atMs }: EntryOf<'received'>, place: Place): ReceivedForm {
-  const { what, name, supplier, lot, species, tempC, massG, packedOnMs, bestBeforeMs, cure, typed, note } =
-    body;
+  const {
+    what,
+    name,
+    supplier,
+    lot,
+    species,
+    tempC,
+    massG,
+    packedOnMs,
+    bestBeforeMs,
+    openedOnMs,
+    storage,
+    cure,
+    typed,
+    note,
+  } = body;
   const asTyped = (field: string, value: number | undefined) =>
     value === undefined ? '' : (typed?.[field]?.text ?? String(value).replace('.', place.decimal));
   const unit = typed?.massG?.unit;
@@ -102,6 +123,8 @@ export function formOf({ body, atMs }: EntryOf<'received'>, place: Place): Recei
     species: species ?? null,
     packed: day(packedOnMs),
     bestBefore: day(bestBeforeMs),
+    opened: day(openedOnMs),
+    storage: storage ?? null,
     nitrite: asTyped('nitritePct', cure?.nitritePct),
     nitrate: asTyped('nitratePct', cure?.nitratePct),
     ...(cure ? { nitriteSalt: cure.nitriteSalt, nitrateSalt: cure.nitrateSalt } : {}),
@@ -121,6 +144,7 @@ export function restoreReceived(kept: unknown): ReceivedForm | null {
     'mass',
     'packed',
     'bestBefore',
+    'opened',
     'nitrite',
     'nitrate',
     'note',
@@ -131,6 +155,7 @@ export function restoreReceived(kept: unknown): ReceivedForm | null {
     (form.what === null || WHATS.some((what) => what === form.what)) &&
     (form.when === null || typeof form.when === 'string') &&
     (form.species === null || typeof form.species === 'string') &&
+    (form.storage === null || ['frozen', 'out-of-freezer'].includes(String(form.storage))) &&
     ['g', 'kg', 'oz', 'lb'].includes(String(form.massUnit)) &&
     ['NaNO2', 'KNO2'].includes(String(form.nitriteSalt)) &&
     ['NaNO3', 'KNO3'].includes(String(form.nitrateSalt));

@@ -70,6 +70,24 @@ describe('what came in, from the fields as they were typed', () => {
     expect(text('0', '4')).toContain('Nitrate without nitrite');
   });
 
+  it('keeps of a culture when its pack was opened and where it is kept; of meat it does not ask', () => {
+    const pack = {
+      ...newForm('culture', here),
+      name: 'Culture',
+      opened: '2024-01-02',
+      storage: 'frozen',
+    } as const;
+    const result = read(pack);
+    expect(result.ok && [localText(result.body.openedOnMs ?? 0).slice(0, 10), result.body.storage]).toEqual([
+      '2024-01-02',
+      'frozen',
+    ]);
+    const meat = read({ ...pork, opened: '2024-01-02', storage: 'frozen' });
+    expect(meat.ok && 'openedOnMs' in meat.body).toBe(false);
+    const ahead = read({ ...pack, opened: localText(START_MS + 3 * 86_400_000).slice(0, 10) });
+    expect(ahead.ok ? null : ahead.problems.opened).toBeTruthy();
+  });
+
   it('refuses shares that cannot be together', () => {
     const result = read({ ...cure, nitrite: '60', nitrate: '60' });
     expect(result.ok ? null : result.problems.nitrate).toBe(
