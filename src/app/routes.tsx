@@ -156,6 +156,11 @@ export const routes: readonly RouteOf[] = [
     screen: page(async () => (await import('#screens/kit/ReceivedScreen.tsx')).ReceivedScreen),
   },
   {
+    path: '/lots/:id/trace',
+    room: 'kit',
+    screen: page(async () => (await import('#screens/trace/TraceScreen.tsx')).TraceScreen),
+  },
+  {
     path: '/kit/keeping',
     room: 'kit',
     screen: page(async () => (await import('#screens/kit/KeepingScreen.tsx')).KeepingScreen),

@@ -2,6 +2,7 @@
 import { useLiveQuery } from 'dexie-react-hooks';
 import { useEffect, useSyncExternalStore } from 'react';
 import type { Batch } from '#record/batch.ts';
+import type { Head } from '#record/chain.ts';
 import type { Entry, EntryOf } from '#record/entry.ts';
 import { type Exposure, exposure } from '#record/exposure.ts';
 import { ofKind } from '#record/fold.ts';
@@ -20,7 +21,9 @@ import {
 } from '#record/place.ts';
 import { inOrder, live } from '#record/strikes.ts';
 import { isSubject, PLACE, type SubjectId } from '#record/subject.ts';
+import { type LotUse, usesOfLot } from '#record/trace.ts';
 import { log, type Row } from './database.ts';
+import { lastRow } from './device.ts';
 import { type Health, health } from './health.ts';
 import { lookThrough, startCheck } from './open.ts';
 import { entriesOf } from './row.ts';
@@ -61,6 +64,29 @@ function joined(subject: SubjectId, entries: readonly Entry[]): Entry[] {
 
 export function useSubjects(subjects: readonly SubjectId[]): readonly Entry[] | undefined {
   return useRows(() => rowsTouching(subjects), ordered, subjects.join(' '));
+}
+
+/** Every batch that a lot went into, read from what refers to the lot. */
+export function useUsesOfLot(lot: SubjectId): readonly LotUse[] | undefined {
+  return useRows(
+    async () => {
+      const rows = await rowsTouching([lot]);
+      const batches = rows.map(({ subject }) => subject).filter((subject) => isSubject(subject, 'batch'));
+      return rowsTouching([...new Set(batches)]);
+    },
+    (entries) => usesOfLot(lot, entries),
+    lot,
+  );
+}
+
+/** The end of the chain of each device: it stands for all that was written there until now. */
+export function useHeads(devices: readonly string[]): readonly Head[] | undefined {
+  const open = useOpen();
+  return useLiveQuery(async () => {
+    if (!open) return undefined;
+    const rows = await Promise.all(devices.map(lastRow));
+    return rows.flatMap((row) => (row ? [{ device: row.device, seq: row.seq, hash: row.hash }] : []));
+  }, [open, devices.join()]);
 }
 
 export function useAllEntries(): readonly Entry[] | undefined {

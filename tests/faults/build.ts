@@ -72,6 +72,7 @@ export async function buildPage(name: PlantName): Promise<string> {
     root: 'tests/faults/page',
     base: './',
     logLevel: 'error',
+    define: { __BUILD__: JSON.stringify('faults') },
     plugins: [react(), planted(inPage)],
     worker: { plugins: () => [planted(inWorker)] },
     build: { outDir, emptyOutDir: true, target: 'es2022', assetsInlineLimit: 0, minify: false },

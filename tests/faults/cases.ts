@@ -39,8 +39,14 @@ const durable: readonly FaultCase[] = [
   {
     name: 'planted: saved too early',
     run: async ({ seed }) => {
-      const found = await killLoop({ kills: 4, seed, engine: 'leveldb', plant: 'saved too early' });
-      assert.ok(found.lost > 0, 'the kill loop did not see it');
+      const found = await killLoop({
+        kills: 12,
+        seed,
+        engine: 'leveldb',
+        plant: 'saved too early',
+        untilLost: true,
+      });
+      assert.ok(found.lost > 0, `the kill loop did not see it in ${found.acked} acknowledged`);
       return `caught, ${found.lost} of ${found.acked} lost`;
     },
   },

@@ -32,6 +32,8 @@ export async function killLoop(options: {
   seed: number;
   engine: Engine;
   plant?: PlantName;
+  /** Ends with the first loss that is seen: so that a planted one is looked for long and found soon. */
+  untilLost?: boolean;
 }): Promise<Kills> {
   const { kills, engine, plant = 'none' } = options;
   const random = seeded(options.seed);
@@ -60,8 +62,10 @@ export async function killLoop(options: {
       if (!inStore.has(id)) lost.add(id);
       if (!inCopy.has(id)) uncopied.add(id);
     }
-    if (round === kills) await context.close();
-    else {
+    if (round === kills || (options.untilLost && lost.size > 0)) {
+      await context.close();
+      break;
+    } else {
       page
         .evaluate((pad) => window.store.writeOn(window.tellAcked, pad), Math.floor(random() * 2000))
         .catch(() => undefined);

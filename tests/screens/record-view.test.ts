@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { checkChains } from '#record/chain.ts';
 import { type Block, paginate, rowLines, type TableBlock } from '#screens/record/paginate.ts';
 import { recordView } from '#screens/record/record-view.ts';
 import { en as words } from '#words/en.ts';
@@ -29,6 +30,7 @@ function viewOf(of: Book, hours = 24 * 60) {
   return recordView({
     batch: batchOf(of),
     entries: touching(of, BATCH),
+    heads: checkChains(of.lines).heads,
     kit: kitOf(of),
     place: placeOf(of),
     nowMs: START_MS + hours * HOUR_MS,
@@ -248,5 +250,21 @@ describe('parting into sheets', () => {
       lines: Array.from({ length: 1000 }, () => 'x'),
     };
     expect(paginate([long], 'Letter').length).toBeGreaterThan(paginate([long], 'A4').length);
+  });
+});
+
+describe('the end of the chain', () => {
+  it('stands at the foot of each sheet and whole on the last', () => {
+    const of = hung();
+    const hash = of.lines.at(-1)?.hash ?? '';
+    const view = viewOf(of);
+    expect(view.chain).toBe(`chain ${hash.slice(0, 16)}`);
+    expect(lines(view, 'Ends of the chains')[0]).toContain(`entry ${of.lines.length}: ${hash}`);
+  });
+
+  it('is another one when an entry was changed long before', () => {
+    const of = hung();
+    const other = stuff(weighOutSalt(weighMeat(openBatch(setUp(book(), { ruleSet: 'CA' })))));
+    expect(viewOf(other).chain).not.toBe(viewOf(of).chain);
   });
 });

@@ -70,6 +70,11 @@ export function LotPage({
       ))}
       <section>
         <h2>{detail.usedIn}</h2>
+        {view.usedIn.length > 0 && (
+          <p>
+            <Button href={`#/lots/${id}/trace`}>{words.trace.title}</Button>
+          </p>
+        )}
         {view.usedIn.length === 0 ? (
           <p>{detail.notUsed}</p>
         ) : (

@@ -5,12 +5,14 @@ import styles from './RecordScreen.module.css';
 export function PrintedSheet({
   head,
   made,
+  chain,
   foot,
   paper,
   blocks,
 }: {
   head: string;
   made: string;
+  chain: string;
   foot: string;
   paper: 'A4' | 'Letter';
   blocks: readonly Block[];
@@ -32,6 +34,7 @@ export function PrintedSheet({
       </div>
       <footer className={styles.foot}>
         <span>{made}</span>
+        <span>{chain}</span>
         <strong>{foot}</strong>
       </footer>
     </section>

@@ -3,7 +3,7 @@ import type { Place } from '#record/place.ts';
 import type { SubjectId } from '#record/subject.ts';
 import { BUILD } from '#store/build.ts';
 import { useNowMs, zoneAt } from '#store/clock.ts';
-import { useKit, useTouching } from '#store/live.ts';
+import { useHeads, useKit, useTouching } from '#store/live.ts';
 import { Button } from '#ui/Button.tsx';
 import { Page } from '#ui/Page.tsx';
 import { Waiting } from '#ui/Waiting.tsx';
@@ -21,10 +21,22 @@ export function RecordScreen({ words, place, id }: { words: Words; place: Place;
   const entries = useTouching(subject);
   const kit = useKit();
   const nowMs = useNowMs(MINUTE_MS);
-  if (entries === undefined || kit === undefined) return <Waiting label={words.app.waiting} />;
+  const heads = useHeads([...new Set(entries?.map(({ device }) => device))].sort());
+  if (entries === undefined || kit === undefined || heads === undefined)
+    return <Waiting label={words.app.waiting} />;
   const batch = foldBatch(subject, entries);
   if (batch === null) return <Page title={words.app.notFound.title}>{words.app.notFound.text}</Page>;
-  const view = recordView({ batch, entries, kit, place, nowMs, zone: zoneAt(nowMs), build: BUILD, words });
+  const view = recordView({
+    batch,
+    entries,
+    heads,
+    kit,
+    place,
+    nowMs,
+    zone: zoneAt(nowMs),
+    build: BUILD,
+    words,
+  });
   return (
     <Page
       title={words.record.title}
@@ -43,6 +55,7 @@ export function RecordScreen({ words, place, id }: { words: Words; place: Place;
             key={key}
             head={view.head}
             made={view.made}
+            chain={view.chain}
             foot={foot}
             paper={place.paper}
             blocks={blocks}

@@ -3,7 +3,7 @@
 export type Paper = 'A4' | 'Letter';
 
 /** Lines of text that fit a sheet between its head and its foot, at the size in which it is printed. */
-const LINES: Readonly<Record<Paper, number>> = { A4: 57, Letter: 53 };
+const LINES: Readonly<Record<Paper, number>> = { A4: 56, Letter: 52 };
 
 export type TableBlock = {
   readonly kind: 'table';

@@ -2,6 +2,7 @@ import { isMeat } from '#core/formula/formula.ts';
 import type { Finding } from '#core/rules/rule.ts';
 import type { Batch } from '#record/batch.ts';
 import { batchFindings } from '#record/batch-findings.ts';
+import type { Head } from '#record/chain.ts';
 import type { Entry } from '#record/entry.ts';
 import { pieceFigures } from '#record/piece-figures.ts';
 import type { Lot, Place, Scale } from '#record/place.ts';
@@ -17,12 +18,15 @@ export type RecordView = {
   readonly sentence: Said;
   readonly head: string;
   readonly made: string;
+  /** The ends of the chains at the time of printing, for the foot of each sheet. */
+  readonly chain: string;
   readonly sheets: readonly { key: string; blocks: readonly Block[]; foot: string }[];
 };
 
 type Given = {
   batch: Batch;
   entries: readonly Entry[];
+  heads: readonly Head[];
   kit: { lots: readonly Lot[]; scales: readonly Scale[] };
   place: Place;
   nowMs: number;
@@ -30,6 +34,9 @@ type Given = {
   build: string;
   words: Words;
 };
+
+/** Enough of a sum to tell it from any other by eye; the whole of it stands on the last sheet. */
+const SHOWN_DIGITS = 16;
 
 /** The whole record as sheets: the batch, what was weighed out, the rules, the pieces, every entry, the cautions. */
 export function recordView(given: Given): RecordView {
@@ -43,6 +50,7 @@ export function recordView(given: Given): RecordView {
       ...verdictBlocks(given),
       piecesBlock(given),
       entriesBlock(given),
+      chainBlock(given),
       cautions(given),
     ],
     place.paper,
@@ -52,6 +60,7 @@ export function recordView(given: Given): RecordView {
     sentence: record.sentence(entries.length, sheets.length),
     head: record.head(lot, formula.name),
     made: record.made(build, words.dates.full(nowMs, zone)),
+    chain: record.chain(given.heads.map(({ hash }) => hash.slice(0, SHOWN_DIGITS)).join(' ')),
     sheets: sheets.map((blocks, at) => ({
       key: `sheet-${at + 1}`,
       blocks,
@@ -237,6 +246,16 @@ function entriesBlock({ batch, entries, kit, place, words }: Given): Block {
         struck: !standing.live,
       };
     }),
+  };
+}
+
+function chainBlock({ heads, words }: Given): Block {
+  const { record } = words;
+  return {
+    kind: 'text',
+    key: 'chain',
+    title: record.parts.chain,
+    lines: [...heads.map(({ device, seq, hash }) => record.chainEnd(device, seq, hash)), record.chainNote],
   };
 }
 
