@@ -131,6 +131,16 @@ export const routes: readonly RouteOf[] = [
     screen: page(async () => (await import('#screens/chambers/ChamberScreen.tsx')).ChamberScreen),
   },
   {
+    path: '/calendar',
+    room: 'today',
+    screen: page(async () => (await import('#screens/calendar/CalendarScreen.tsx')).CalendarScreen),
+  },
+  {
+    path: '/absence',
+    room: 'today',
+    screen: page(async () => (await import('#screens/absence/AbsenceScreen.tsx')).AbsenceScreen),
+  },
+  {
     path: '/kit',
     room: 'kit',
     screen: page(async () => (await import('#screens/kit/KitScreen.tsx')).KitScreen),

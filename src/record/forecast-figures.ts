@@ -73,7 +73,7 @@ function fermentAir(batch: Batch, planned: { chamberC: number; humidityPct: numb
 }
 
 /** The mix as planned for the meat that was weighed; before that, for a kilo in the shares of the formula. */
-function mixOf(batch: Batch) {
+export function mixOf(batch: Batch) {
   const { formula } = batch.opened.body;
   const weighed = batch.leanG + batch.fatG > 0;
   const leanG = weighed ? batch.leanG : 1000 - 10 * formula.fatPctOfMeat;

@@ -1,6 +1,6 @@
 import type { Place } from '#record/place.ts';
 import { useNowMs, zoneAt } from '#store/clock.ts';
-import { useBatches } from '#store/live.ts';
+import { useAllEntries, useBatches, useChecks, useKit } from '#store/live.ts';
 import { Button } from '#ui/Button.tsx';
 import { List, Row } from '#ui/List.tsx';
 import { Page } from '#ui/Page.tsx';
@@ -12,9 +12,14 @@ const MINUTE_MS = 60_000;
 
 export function TodayScreen({ words, place }: { words: Words; place: Place }) {
   const batches = useBatches();
+  const kit = useKit();
+  const entries = useAllEntries();
+  const checks = useChecks();
   const nowMs = useNowMs(MINUTE_MS);
-  if (batches === undefined) return <Waiting label={words.app.waiting} />;
-  const view = todayView({ batches, place, nowMs, zone: zoneAt(nowMs), words });
+  if (batches === undefined || kit === undefined || entries === undefined || checks === undefined)
+    return <Waiting label={words.app.waiting} />;
+  const { chambers } = kit;
+  const view = todayView({ batches, chambers, entries, checks, place, nowMs, zone: zoneAt(nowMs), words });
   return (
     <Page
       title={words.today.title}
@@ -33,6 +38,12 @@ export function TodayScreen({ words, place }: { words: Words; place: Place }) {
           <Row key={key} href={href} title={text} note={note} />
         ))}
       </List>
+      {batches.length > 0 && (
+        <List label={words.calendar.ahead}>
+          <Row href="#/calendar" title={words.calendar.title} note={words.calendar.note} />
+          <Row href="#/absence" title={words.absence.title} note={words.absence.note} />
+        </List>
+      )}
       <p>
         <small>
           {words.app.caution.short} <a href="#/hazards">{words.app.caution.more}</a>

@@ -1,0 +1,56 @@
+/** How long a batch that is not begun yet should dry: the same belief as for one that hangs, before any weighing. */
+import type { DryingDays } from '#core/drying/back-schedule.ts';
+import { dryingPace } from '#core/drying/clock.ts';
+import { daysToTarget } from '#core/drying/forecast.ts';
+import { dryingPosterior } from '#core/drying/posterior.ts';
+import { dryingPrior } from '#core/drying/prior.ts';
+import { type MixFractions, mixAw } from '#core/drying/water-activity.ts';
+
+export type Wish = {
+  readonly mix: MixFractions;
+  readonly diameterMm: number;
+  readonly targetLossPct: number;
+  readonly chamberC: number;
+  readonly humidityPct: number;
+};
+
+/** Days in steady air, by chance; all null where such air dries nothing. */
+export function dryingAhead(wish: Wish): DryingDays {
+  const { mix, diameterMm, targetLossPct, chamberC, humidityPct } = wish;
+  const pace = dryingPace({ startAw: mixAw({ mix, lossPct: 0 }), humidityPct, chamberC });
+  if (!(pace > 0)) return { p10Days: null, p50Days: null, p90Days: null };
+  const posterior = dryingPosterior({ prior: dryingPrior({ diameterMm, mix, humidityPct }), weighIns: [] });
+  const target = daysToTarget(posterior, { targetLossPct });
+  const inDays = (referenceDays: number | null) => (referenceDays === null ? null : referenceDays / pace);
+  return {
+    p10Days: inDays(target.p10Days),
+    p50Days: inDays(target.p50Days),
+    p90Days: inDays(target.p90Days),
+  };
+}
+
+const STEP_MM = 2;
+const LEAST_MM = 30;
+const LEAST_LOSS_PCT = 25;
+
+export type StillMakesIt = {
+  /** The thickest casing with which it is as likely as not in time; null if none is. */
+  readonly diameterMm: number | null;
+  readonly targetLossPct: number | null;
+};
+
+/** What would still be as likely as not in time, each change by itself. `daysLeft`: for drying alone. */
+export function stillMakesIt(wish: Wish, { daysLeft }: { daysLeft: number }): StillMakesIt {
+  const inTime = (changed: Partial<Wish>) => {
+    const { p50Days } = dryingAhead({ ...wish, ...changed });
+    return p50Days !== null && Math.ceil(p50Days) <= daysLeft;
+  };
+  const below = (from: number, least: number, step: number) =>
+    Array.from({ length: Math.max(0, Math.ceil((from - least) / step)) }, (_, at) => from - (at + 1) * step);
+  return {
+    diameterMm:
+      below(wish.diameterMm, LEAST_MM, STEP_MM).find((diameterMm) => inTime({ diameterMm })) ?? null,
+    targetLossPct:
+      below(wish.targetLossPct, LEAST_LOSS_PCT, 1).find((targetLossPct) => inTime({ targetLossPct })) ?? null,
+  };
+}

@@ -1,0 +1,84 @@
+import { useMemo, useState } from 'react';
+import { mixFromFat } from '#core/drying/equilibrium.ts';
+import { handOver } from '#files/hand-over.ts';
+import { calendar as calendarFile } from '#files/icalendar.ts';
+import { pieceForecast } from '#record/forecast-figures.ts';
+import type { Place } from '#record/place.ts';
+import { useNowMs, zoneAt } from '#store/clock.ts';
+import { useBatches, useKit } from '#store/live.ts';
+import { Button } from '#ui/Button.tsx';
+import { Page } from '#ui/Page.tsx';
+import { Waiting } from '#ui/Waiting.tsx';
+import { calendarDay } from '#words/days.ts';
+import type { Words } from '#words/en.ts';
+import { BackSchedule } from './BackSchedule.tsx';
+import { Bars } from './Bars.tsx';
+import styles from './CalendarScreen.module.css';
+import { calendarEvents } from './calendar-events.ts';
+import { calendarView, middlePiece } from './calendar-view.ts';
+
+const HOUR_MS = 3_600_000;
+/** Where no batch says otherwise. Common practice. */
+const USUAL = { diameterMm: 60, targetLossPct: 38, chamberC: 13, humidityPct: 78 };
+const USUAL_FAT = { fatFraction: 0.25, saltFraction: 0.028, sugarFraction: 0.003 };
+
+/** What hangs until when, and from a wished date back to the day to begin. */
+export function CalendarScreen({ words, place }: { words: Words; place: Place }) {
+  const batches = useBatches();
+  const kit = useKit();
+  const nowMs = useNowMs(HOUR_MS);
+  const [handed, setHanded] = useState<string | null>(null);
+  const hour = Math.ceil(nowMs / HOUR_MS) * HOUR_MS;
+  const ahead = useMemo(
+    () =>
+      (batches ?? []).flatMap((batch) => {
+        const piece = batch.stage === 'hanging' ? middlePiece(batch) : null;
+        return piece ? [{ batch, piece, forecast: pieceForecast(piece, batch, hour) }] : [];
+      }),
+    [batches, hour],
+  );
+  const mix = useMemo(() => mixFromFat(USUAL_FAT), []);
+  if (batches === undefined || kit === undefined) return <Waiting label={words.app.waiting} />;
+  const { calendar } = words;
+  const zone = zoneAt(nowMs);
+  const view = calendarView({ ahead, chambers: kit.chambers, nowMs, zone, words });
+  const plan = batches[0]?.plan;
+  const given = plan
+    ? {
+        diameterMm: plan.diameterMm,
+        targetLossPct: plan.targetLossPct,
+        chamberC: plan.dryC,
+        humidityPct: plan.dryRhPct,
+      }
+    : USUAL;
+  const pass = async () => {
+    const content = calendarFile({ events: calendarEvents({ ahead, nowMs, zone, words }), madeAtMs: nowMs });
+    const result = await handOver({ name: 'greenweight.ics', mime: 'text/calendar', content });
+    setHanded(result === 'shared' || result === 'download-begun' ? calendar.exported : calendar.notExported);
+  };
+  return (
+    <Page
+      title={calendar.title}
+      back={{ href: '#/', label: words.today.title }}
+      sentence={view.sentence}
+      acts={view.rows.length > 0 && <Button onPress={pass}>{calendar.export}</Button>}
+    >
+      {handed && <p role="status">{handed}</p>}
+      {view.rows.length > 0 && (
+        <section className={styles.back}>
+          <h2>{calendar.rows}</h2>
+          <Bars view={view} words={words} />
+          <p className={styles.small}>{calendar.legend}</p>
+        </section>
+      )}
+      <BackSchedule
+        key={batches[0]?.id ?? 'none'}
+        today={calendarDay(nowMs, zone)}
+        given={given}
+        mix={mix}
+        place={place}
+        words={words}
+      />
+    </Page>
+  );
+}

@@ -1,0 +1,84 @@
+import { type Said, said, strong } from '#words/said.ts';
+
+export const calendar = {
+  title: 'Calendar',
+  ahead: 'What lies ahead',
+  note: 'what hangs until when, and back from a date',
+  none: said('No batch hangs yet. From a wished date the app can count back to the day to begin.'),
+  sentence: (count: number, next: string | null): Said =>
+    next === null
+      ? said(strong(count === 1 ? 'One batch' : `${count} batches`), ' on the rails.')
+      : said(
+          strong(count === 1 ? 'One batch' : `${count} batches`),
+          ' on the rails; the next should be at target weight ',
+          strong(next),
+          '.',
+        ),
+  rows: 'On the rails',
+  legend:
+    'Solid: hanging so far. Hatched: between the two a piece of middle weight should be at target (10 to 90 %). An estimate.',
+  row: (n: { pieces: number; chamber: string | null; window: string }) =>
+    [`${n.pieces} ${n.pieces === 1 ? 'piece' : 'pieces'}`, n.chamber, n.window].filter(Boolean).join(' · '),
+  open: 'no end in sight at this humidity',
+  atTarget: 'at target weight',
+  window: (window: string) => `at target ${window}`,
+  today: 'today',
+  away: 'away',
+  export: 'To the phone’s calendar',
+  exported: 'Handed over. A web app cannot promise an alarm: the phone’s calendar can.',
+  notExported: 'Nothing was handed over.',
+  event: {
+    window: (name: string, lot: string) => `${name}, lot ${lot}: may be at target weight from today`,
+    note: (window: string) => `Expected ${window}: an estimate. Weigh it.`,
+    away: 'Away from the workshop',
+  },
+  back: {
+    title: 'Ready by a date',
+    date: 'To be ready on',
+    diameter: 'Diameter as stuffed',
+    target: 'Target loss',
+    humidity: 'Humidity it will dry in',
+    freeze: 'Freeze the pork first?',
+    freezeNo: 'no',
+    freezeYes: (days: number, at: string) => `${days} days at ${at}`,
+    freezeNote:
+      'Days of the table of your rule set for pork up to 15 cm thick. It speaks of Trichinella only, and not of game.',
+    act: 'Count back',
+    badDate: 'Choose a day that is still to come.',
+    sentence: (n: { likely: string; early: string | null; last: string | null }): Said =>
+      said(
+        'Begin by ',
+        strong(n.likely),
+        ' and it is as likely as not ready.',
+        ...(n.early === null ? [] : [' To be nearly sure, by ', strong(n.early), '.']),
+        ...(n.last === null ? [] : [` The last chance is ${n.last}.`]),
+      ),
+    passed: (n: { likely: string; last: string | null }): Said =>
+      said(
+        strong('As planned it will hardly be ready'),
+        `: it should have begun by ${n.likely}`,
+        n.last === null ? '.' : `, and the last chance is ${n.last}.`,
+      ),
+    never: said(
+      'In this air it is not likely ever to reach that target: choose drier air or a lower target.',
+    ),
+    rows: { early: 'Nearly sure', likely: 'As likely as not', last: 'Last chance' },
+    rowNote: { early: 'nine in ten are ready', likely: 'one in two', last: 'one in ten' },
+    steps: (n: { freeze: string | null; thaw: string | null; stuff: string; hang: string; down: string }) =>
+      [
+        n.freeze && `into the freezer ${n.freeze}`,
+        n.thaw && `out of it ${n.thaw}`,
+        `stuff ${n.stuff}`,
+        `hang ${n.hang}`,
+        `take down ${n.down}`,
+      ]
+        .filter(Boolean)
+        .join(', '),
+    still: 'What would still make it',
+    thinner: (mm: string) => `a casing of ${mm} instead`,
+    lower: (loss: string) => `a target loss of ${loss} instead`,
+    nothing: 'Neither a thinner casing nor a lower target alone makes it in time.',
+    counted: (n: { ferment: number; equalise: number; air: string }) =>
+      `Counted with ${n.ferment} days of ferment, ${n.equalise} days to even out, and air of ${n.air}. Drying is an estimate: no verdict rests on it, and no date makes a sausage ready.`,
+  },
+};
