@@ -250,6 +250,8 @@ const v1 = {
     typed,
     kept,
   }),
+  /** Casing that all pieces of a batch took, ends and knots with it; subject is the batch. */
+  'casing-used': z.strictObject({ usedM: number(0.01, 10_000), typed }),
   weighed: z.strictObject({
     grossG: massG,
     stage: z.enum(['to-drying', 'round', 'taken-down']),

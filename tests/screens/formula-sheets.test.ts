@@ -1,5 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Formula } from '#core/formula/formula.ts';
+import type { FinishedFerment } from '#core/formula/sugar.ts';
+import { finishedFerments, type OwnFill, ownFills } from '#record/own-figures.ts';
 import type { Place } from '#record/place.ts';
 import { startingFormula } from '#record/starting-formula.ts';
 import { casingView } from '#screens/formulas/casing-view.ts';
@@ -8,6 +10,18 @@ import { labelView } from '#screens/formulas/label-view.ts';
 import { sugarView } from '#screens/formulas/sugar-view.ts';
 import { type WayCode, waysView } from '#screens/formulas/ways-view.ts';
 import { en as words } from '#words/en.ts';
+import {
+  BATCH,
+  batchOf,
+  book,
+  FORMULA,
+  ferment,
+  openBatch,
+  SALAME,
+  setUp,
+  stuff,
+  weighMeat,
+} from './book.ts';
 
 const place: Place = {
   chosen: true,
@@ -83,8 +97,8 @@ describe('other ways to scale', () => {
 });
 
 describe('casing', () => {
-  const casing = (texts: Record<string, string>) =>
-    casingView({ casing: 'beef-middle', texts, formula, mixG: 5200, place, words });
+  const casing = (texts: Record<string, string>, own: readonly OwnFill[] = []) =>
+    casingView({ casing: 'beef-middle', texts, formula, mixG: 5200, own, place, words });
 
   test('5,200 g in a casing that holds 1.3 kg a metre: four pieces of 1.3 kg, 100 cm each', () => {
     expect(results(casing({ pieceG: '1300', fillGPerM: '1300', endsMm: '50' }))).toMatchObject({
@@ -93,6 +107,21 @@ describe('casing', () => {
       'Length of one': '~100\u00a0cm',
       'Left over': '0\u00a0g',
     });
+  });
+
+  test('5.2 kg at 1.4 kg a metre take 3.71 m, shown rounded up; after a batch that took 3.2 m the fill is 1.63 kg a metre', () => {
+    const planned = casing({ keptG: '0', pieceG: '5200', fillGPerM: '1400', endsMm: '0' });
+    expect(results(planned).Casing).toBe('~3.8\u00a0m');
+    const of = stuff(weighMeat(openBatch(setUp(book()))), { greenG: [1300, 1300, 1300, 1300] });
+    expect(ownFills([batchOf(of)], 55)).toEqual([]);
+    of.put(3, 'casing-used', BATCH, { usedM: 3.2 });
+    const own = ownFills([batchOf(of)], 55);
+    expect(own).toEqual([{ casing: '', fillGPerM: 1625, batches: 1 }]);
+    expect(ownFills([batchOf(of)], 59)).toEqual([]);
+    const learned = casing({}, own);
+    expect(learned.fields.find(({ key }) => key === 'fillGPerM')?.text).toBe('1625');
+    expect(learned.own).toEqual(['Your own: 1\u202f625\u00a0g a metre, from one batch']);
+    expect(learned.notes.join()).toContain('The tables stand beside it');
   });
 
   test('100 mm flat are 63.7 mm round', () => {
@@ -106,13 +135,53 @@ describe('casing', () => {
 });
 
 describe('sugar for a pH', () => {
-  const sugar = (texts: Record<string, string>, of = formula) =>
-    sugarView({ texts, formula: of, plan: plan(of), place, words });
+  const sugar = (texts: Record<string, string>, of = formula, ferments: readonly FinishedFerment[] = []) =>
+    sugarView({ texts, formula: of, plan: plan(of), ferments, place, words });
 
   test('5.8 to 5.1 takes 2.1 to 7.0 g/kg: a band, with "~"', () => {
     expect(results(sugar({ startPh: '5.8', targetPh: '5.1' }))['Sugar to add, as dextrose']).toBe(
       '~2.1 to 7.0\u00a0g/kg',
     );
+  });
+
+  test('three own batches of one formula take the place of the rules; two do not', () => {
+    const own = [4.9, 5.0, 5.1].map((endPh) => ({ startPh: 5.8, endPh, sugarGPerKg: 4 }));
+    const ph = { startPh: '5.8', targetPh: '5.1' };
+    const two = sugar(ph, formula, own.slice(0, 2));
+    expect(results(two)['Sugar to add, as dextrose']).toBe('~2.1 to 7.0\u00a0g/kg');
+    expect(two.notes.join()).toContain('2 of 3 finished batches');
+    // k = 4/9, 4/8, 4/7 a tenth; ln k: mean -0.6879, sd 0.1257; t(2) at 80 % two-sided 1.886 (memory-high): 0.38 to 0.66.
+    const three = sugar(ph, formula, own);
+    expect(results(three)['Sugar to add, as dextrose']).toBe('~2.7 to 4.6\u00a0g/kg');
+    expect(three.notes.join()).toContain('From 3 finished batches of this formula: 0.38 to 0.66 g/kg');
+  });
+
+  test('a finished ferment counts with the first pH of its mix, the lowest later one, and the sugar weighed', () => {
+    const dextrose = {
+      id: 'dextrose',
+      name: 'Dextrose',
+      role: 'sugar',
+      sugarKind: 'dextrose',
+      amount: { basis: 'g-per-kg-meat', doseGPerKg: 4 },
+    } as const;
+    const of = weighMeat(
+      openBatch(setUp(book()), { formula: { ...SALAME, lines: [...SALAME.lines, dextrose] } }),
+    );
+    const finished = (from = FORMULA) => {
+      const batch = batchOf(of);
+      const opened = { ...batch.opened, body: { ...batch.opened.body, from: { formula: from, entry: '' } } };
+      return finishedFerments([{ ...batch, opened }], FORMULA);
+    };
+    ferment(stuff(of));
+    expect(finished()).toEqual([]);
+    of.put(1.6, 'ph-read', BATCH, { ph: 5.8, sample: 'mix', method: 'meter', doubted: false });
+    expect(finished()).toEqual([]);
+    of.put(0.5, 'weighed-out', BATCH, { line: 'dextrose', targetG: 12.9, massG: 12.86 });
+    const [one] = finished();
+    expect(one).toMatchObject({ startPh: 5.8, endPh: 5.2 });
+    // 4 g/kg, of which 0.91 to 1 counts as dextrose (it may hold its water of crystals).
+    expect(one?.sugarGPerKg).toBeCloseTo(4 * 0.955, 6);
+    expect(finished('formula:018cdc00-0000-7000-a000-00000000000f')).toEqual([]);
   });
 
   test('sugar hidden in wine is taken off', () => {

@@ -129,7 +129,7 @@ export type FinishedFerment = {
 /** Student's t, 80 % two-sided, by degrees of freedom 2 to 9; beyond, the value at 10 (memory-high). */
 const T80 = [1.886, 1.638, 1.533, 1.476, 1.44, 1.415, 1.397, 1.383] as const;
 const T80_BEYOND = 1.372;
-const FEWEST_BATCHES = 3;
+export const FEWEST_BATCHES = 3;
 
 /**
  * The maker's own factor: where the next batch falls in 8 of 10 cases, from at least three batches. Null with fewer.

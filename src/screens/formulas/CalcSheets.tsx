@@ -1,7 +1,10 @@
 import { useState } from 'react';
 import type { CasingKind } from '#core/formula/casing-tables.ts';
 import type { Formula } from '#core/formula/formula.ts';
+import { finishedFerments, ownFills } from '#record/own-figures.ts';
 import type { Place } from '#record/place.ts';
+import type { SubjectId } from '#record/subject.ts';
+import { useBatches } from '#store/live.ts';
 import { Button } from '#ui/Button.tsx';
 import { Choice } from '#ui/Choice.tsx';
 import { Sheet } from '#ui/Sheet.tsx';
@@ -57,17 +60,19 @@ export function WaysSheet({
 }
 
 export function CasingSheet({ formula, plan, place, words, onClose }: CalcSheetProps) {
+  const batches = useBatches();
   const [casing, setCasing] = useState<CasingKind | null>(null);
   const [texts, setTexts] = useState<Texts>({});
   const say = words.formulaSheets.casing;
   const mixG = plan?.out.figures.mixG ?? null;
-  const view = casingView({ casing, texts, formula, mixG, place, words });
+  const own = formula.diameterMm === undefined ? [] : ownFills(batches ?? [], formula.diameterMm);
+  const view = casingView({ casing, texts, formula, mixG, own, place, words });
   return (
     <Sheet open onClose={onClose} title={say.title} closeLabel={words.app.close}>
       <Choice label={say.kind} options={casingOptions(words)} value={casing} onValue={setCasing} />
-      {view.printed.length > 0 && (
+      {view.printed.length + view.own.length > 0 && (
         <ul className={styles.items}>
-          {view.printed.map((text) => (
+          {[...view.own, ...view.printed].map((text) => (
             <li key={text} className={styles.note}>
               {text}
             </li>
@@ -79,9 +84,24 @@ export function CasingSheet({ formula, plan, place, words, onClose }: CalcSheetP
   );
 }
 
-export function SugarSheet({ formula, plan, place, words, onClose }: CalcSheetProps) {
+export function SugarSheet({
+  formula,
+  subject,
+  plan,
+  place,
+  words,
+  onClose,
+}: CalcSheetProps & { subject: SubjectId }) {
+  const batches = useBatches();
   const [texts, setTexts] = useState<Texts>({});
-  const view = sugarView({ texts, formula, plan, place, words });
+  const view = sugarView({
+    texts,
+    formula,
+    plan,
+    ferments: finishedFerments(batches ?? [], subject),
+    place,
+    words,
+  });
   return (
     <Sheet open onClose={onClose} title={words.formulaSheets.sugar.title} closeLabel={words.app.close}>
       <CalcFields view={view} texts={texts} onTexts={setTexts} />

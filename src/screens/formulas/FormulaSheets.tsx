@@ -99,7 +99,7 @@ export function FormulaSheets({
         />
       )}
       {open === 'casing' && <CasingSheet {...shared} />}
-      {open === 'sugar' && <SugarSheet {...shared} />}
+      {open === 'sugar' && <SugarSheet {...shared} subject={version.subject} />}
       {open === 'label' && plan && <LabelSheet {...shared} plan={plan} />}
       {open === 'share' && <ShareSheet version={version} words={words} onClose={close} />}
       <VersionsSheet

@@ -1,6 +1,7 @@
 import { casingPlan, flatToDiameterMm } from '#core/formula/casing.ts';
 import { type CasingKind, fillsFor } from '#core/formula/casing-tables.ts';
 import type { Formula } from '#core/formula/formula.ts';
+import type { OwnFill } from '#record/own-figures.ts';
 import type { Place } from '#record/place.ts';
 import type { Words } from '#words/en.ts';
 import { decimal, joined, mass } from '#words/format.ts';
@@ -19,6 +20,7 @@ export function casingView({
   texts,
   formula,
   mixG,
+  own,
   place,
   words,
 }: {
@@ -27,9 +29,10 @@ export function casingView({
   formula: Formula;
   /** Of the batch on the bench; null while that is not known. */
   mixG: number | null;
+  own: readonly OwnFill[];
   place: Place;
   words: Words;
-}): CalcView & { readonly printed: readonly string[] } {
+}): CalcView & { readonly printed: readonly string[]; readonly own: readonly string[] } {
   const say = words.formulaSheets.casing;
   const unit = benchUnit(place);
   const shown = (massG: number) => benchText(massG, place, words);
@@ -46,7 +49,7 @@ export function casingView({
       massField('mixG', 1, mixG === null ? '' : shown(mixG)),
       massField('keptG', 0, '0'),
       massField('pieceG', 1, formula.pieceG === undefined ? '' : shown(formula.pieceG)),
-      { ...massField('fillGPerM', 10, ''), most: 50_000 },
+      { ...massField('fillGPerM', 10, own[0] ? shown(own[0].fillGPerM) : ''), most: 50_000 },
       { key: 'endsMm', label: say.field.endsMm, unit: 'mm', least: 0, most: 1000, first: '100' },
     ],
     texts,
@@ -63,6 +66,7 @@ export function casingView({
   const length = (metres: number) => `~${decimal(metres, 1, place, 'up')}\u00a0m`;
   return {
     fields: [...views, ...flat.views],
+    own: own.map((fill) => say.own(fill.casing, joined(mass(fill.fillGPerM, 10, place)), fill.batches)),
     printed: printedFills(casing, formula.diameterMm, place, words),
     results: [
       ...(plan
@@ -82,7 +86,7 @@ export function casingView({
           ]
         : []),
     ],
-    notes: plan ? [say.estimate, say.fillHint] : [say.fillHint],
+    notes: [...(plan ? [say.estimate] : []), own[0] ? say.ownHint : say.fillHint],
   };
 }
 

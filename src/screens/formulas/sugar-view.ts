@@ -1,6 +1,13 @@
 import { finalPhBand } from '#core/formula/final-ph.ts';
 import type { Formula } from '#core/formula/formula.ts';
-import { PRACTICE_FACTOR, sugarForPh, sugarInMix } from '#core/formula/sugar.ts';
+import {
+  FEWEST_BATCHES,
+  type FinishedFerment,
+  ownFactor,
+  PRACTICE_FACTOR,
+  sugarForPh,
+  sugarInMix,
+} from '#core/formula/sugar.ts';
 import type { Place } from '#record/place.ts';
 import type { Words } from '#words/en.ts';
 import { decimal } from '#words/format.ts';
@@ -14,12 +21,15 @@ export function sugarView({
   texts,
   formula,
   plan,
+  ferments,
   place,
   words,
 }: {
   texts: Texts;
   formula: Formula;
   plan: FormulaPlan | null;
+  /** Finished ferments of this very formula. */
+  ferments: readonly FinishedFerment[];
   place: Place;
   words: Words;
 }): CalcView {
@@ -44,13 +54,17 @@ export function sugarView({
           : []),
       ]
     : [];
-  if (values === null) return { fields: views, results: inIt, notes: [say.note] };
+  const own = ownFactor(ferments);
+  const notes = own
+    ? [say.own(own.batches, decimal(own.lowGPerKg, 2, place), decimal(own.highGPerKg, 2, place))]
+    : [say.note, ...(ferments.length > 0 ? [say.ownLater(ferments.length, FEWEST_BATCHES)] : [])];
+  if (values === null) return { fields: views, results: inIt, notes };
   const { startPh, targetPh } = values;
-  if (!(targetPh < startPh)) return { fields: views, results: inIt, notes: [say.order, say.note] };
+  if (!(targetPh < startPh)) return { fields: views, results: inIt, notes: [say.order, ...notes] };
   const need = sugarForPh({
     startPh,
     targetPh,
-    factor: PRACTICE_FACTOR,
+    factor: own ?? PRACTICE_FACTOR,
     hiddenGPerKg: sugar?.hiddenGPerKg ?? 0,
   });
   return {
@@ -60,7 +74,7 @@ export function sugarView({
       ...inIt,
       ...endsAt(startPh, sugar, band, words),
     ],
-    notes: [say.note],
+    notes,
   };
 }
 

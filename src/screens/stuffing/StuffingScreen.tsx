@@ -16,6 +16,7 @@ import { useAwake } from '#ui/use-awake.ts';
 import { Waiting } from '#ui/Waiting.tsx';
 import type { Words } from '#words/en.ts';
 import { joined, mass } from '#words/format.ts';
+import { CasingUsed } from './CasingUsed.tsx';
 import { SharedForm } from './SharedForm.tsx';
 import { MOST_PIECE_G, pieceQuestion, type Shared, sharedSoFar, stuffingView } from './stuffing-view.ts';
 
@@ -160,6 +161,7 @@ export function StuffingScreen({ words, place, id }: { words: Words; place: Plac
       <Button kind="quiet" onPress={() => setChanging(true)}>
         {stuffing.change}
       </Button>
+      {batch.pieces.length > 0 && <CasingUsed {...{ batch, place, words }} />}
       {question && (
         <Ask
           question={question}

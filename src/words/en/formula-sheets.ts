@@ -62,10 +62,14 @@ export const formulaSheets = {
       fibrous: 'fibrous',
     },
     printed: (from: string, to: string, where: string): string => `${from} to ${to} (${where})`,
+    own: (casing: string, fill: string, batches: number): string =>
+      `Your own${casing === '' ? '' : `, ${casing}`}: ${fill} a metre, from ${batches === 1 ? 'one batch' : `${batches} batches`}`,
+    ownHint:
+      'Filled in from your own batches at this diameter: mix in the pieces ÷ metres used. The tables stand beside it.',
     noRow: 'No table that was read has this casing at this diameter.',
     tables: (diameter: string): string => `Printed for ${diameter}`,
     fillHint:
-      'Tables differ by a third and run low for sausage stuffed firm. Your own fill is better: mix ÷ metres used.',
+      'Tables differ by a third and run low for sausage stuffed firm. Your own fill is better: write down the metres used when the pieces are weighed.',
     metres: 'Casing',
     pieces: 'Whole pieces',
     length: 'Length of one',
@@ -82,6 +86,10 @@ export const formulaSheets = {
     hidden: 'Hidden in wine, must, spices',
     ends: 'With the sugar in it now the pH may end near',
     band: (from: string, to: string): string => `~${from} to ${to}`,
+    own: (batches: number, low: string, high: string): string =>
+      `From ${batches} finished batches of this formula: ${low} to ${high} g/kg for each tenth of pH, in 8 of 10 cases. It holds for this culture, meat and temperature only. The pH is measured, and degree-hours count until it is 5.3.`,
+    ownLater: (batches: number, fewest: number): string =>
+      `${batches} of ${fewest} finished batches with a first pH of the mix, a later one and the sugar weighed: then your own figure takes the place of these rules.`,
     order: 'The pH aimed at is below the start.',
     note: 'Two rules of practitioners, 0.3 and 1 g/kg for each tenth of pH, both seen in forum threads: a band, no promise. Your own finished batches say more. The pH is measured, and degree-hours count until it is 5.3.',
   },

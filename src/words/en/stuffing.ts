@@ -29,5 +29,13 @@ export const stuffing = {
     `${typed}: at ${diameter} it would be ${length} long. Is that what the scale shows?`,
   notAbove: (tare: string) => `This is not more than the tare of ${tare}.`,
   strikeReason: 'weighed by mistake',
+  measuredAgain: 'measured again',
+  used: {
+    act: 'Casing used',
+    known: (metres: string) => `Casing used: ${metres}`,
+    title: 'Casing used',
+    field: 'Metres of casing in all',
+    hint: 'What was taken off the reel for these pieces, ends with it. Your own fill is learned from it.',
+  },
   on: (scale: string) => `on ${scale}`,
 };
