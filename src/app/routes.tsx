@@ -176,6 +176,11 @@ export const routes: readonly RouteOf[] = [
     screen: page(async () => (await import('#screens/kit/KeepingScreen.tsx')).KeepingScreen),
   },
   {
+    path: '/after-fault',
+    room: 'batches',
+    screen: page(async () => (await import('#screens/after-fault/AfterFaultScreen.tsx')).AfterFaultScreen),
+  },
+  {
     path: '/instruments',
     room: 'kit',
     screen: page(async () => (await import('#screens/instruments/InstrumentsScreen.tsx')).InstrumentsScreen),

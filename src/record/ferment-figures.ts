@@ -1,7 +1,7 @@
 /** From a batch as it stands to its ferment clock: readings with the numbers as typed, and what checks say of their instruments. */
 import type { RoomReading } from '#core/ferment/degree-hours.ts';
 import { type FermentClock, fermentClock } from '#core/ferment/ferment-clock.ts';
-import { type PhReading, withMeterFailed } from '#core/ferment/ph-reading.ts';
+import { type PhReading, stopOfCounting, withMeterFailed } from '#core/ferment/ph-reading.ts';
 import { mergeRoomReadings, type RoomDisagreement } from '#core/ferment/room-series.ts';
 import type { Batch } from './batch.ts';
 import type { EntryOf } from './entry.ts';
@@ -80,13 +80,23 @@ export function phReadings(batch: Batch): PhReading[] {
   });
 }
 
+/** Rows of a logger go on long after the clock has stopped: they are of the room, and no longer of this ferment. */
+const AFTER_STOP_MS = 12 * 3_600_000;
+
 /** Null until the pieces are stuffed: there is no clock before. */
 export function fermentFigures(batch: Batch, nowMs: number): FermentClock | null {
-  if (batch.stuffedAtMs === null) return null;
+  const { stuffedAtMs } = batch;
+  if (stuffedAtMs === null) return null;
+  const ph = phReadings(batch);
+  const { stop } = stopOfCounting({ readings: ph, stuffedAtMs, nowMs });
+  const all = roomSeries(batch).readings;
+  const untilMs = stop ? stop.atMs + AFTER_STOP_MS : nowMs;
+  const first = all.findIndex(({ atMs }) => atMs > untilMs);
   return fermentClock({
-    roomReadings: roomSeries(batch).readings,
-    phReadings: phReadings(batch),
-    stuffedAtMs: batch.stuffedAtMs,
+    // One more than needed where it exists: the line to it is cut where counting stopped.
+    roomReadings: first < 0 ? all : all.slice(0, first + 1),
+    phReadings: ph,
+    stuffedAtMs,
     ruleSet: batch.opened.body.ruleSet,
     nowMs,
   });

@@ -1,7 +1,10 @@
+import { absence } from './en/absence.ts';
+import { afterFault } from './en/after-fault.ts';
 import { app } from './en/app.ts';
 import { batch } from './en/batch.ts';
 import { batches } from './en/batches.ts';
 import { bench } from './en/bench.ts';
+import { calendar } from './en/calendar.ts';
 import { chambers } from './en/chambers.ts';
 import { dates } from './en/dates.ts';
 import { due } from './en/due.ts';
@@ -28,13 +31,12 @@ import { round } from './en/round.ts';
 import { start } from './en/start.ts';
 import { stuffing } from './en/stuffing.ts';
 import { tags } from './en/tags.ts';
-import { absence } from './en/absence.ts';
-import { calendar } from './en/calendar.ts';
-import { why } from './en/why.ts';
+import { chamberAhead } from './en/chamber-ahead.ts';
 import { today } from './en/today.ts';
 import { trace } from './en/trace.ts';
 import { verdicts } from './en/verdicts.ts';
 import { weighOut } from './en/weigh-out.ts';
+import { why } from './en/why.ts';
 import { workings } from './en/workings.ts';
 
 /** Every sentence and label in English. Another language is one more such object of the same type. */
@@ -49,6 +51,7 @@ export const en = {
   ferment,
   fermentAhead,
   bench,
+  afterFault,
   app,
   batches,
   chambers,
@@ -72,6 +75,7 @@ export const en = {
   absence,
   calendar,
   why,
+  chamberAhead,
   today,
   trace,
   verdicts,

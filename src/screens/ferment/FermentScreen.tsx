@@ -1,5 +1,6 @@
 import { useMemo, useState } from 'react';
 import { batch as foldBatch } from '#record/batch.ts';
+import { fermentFigures } from '#record/ferment-figures.ts';
 import type { Place } from '#record/place.ts';
 import type { SubjectId } from '#record/subject.ts';
 import { useNowMs, zoneAt } from '#store/clock.ts';
@@ -32,6 +33,7 @@ import { usePhAhead } from './use-ph-ahead.ts';
 type Open = 'room-logged' | 'ph-read' | 'room-read' | 'smoked' | 'ferment-ended' | 'hung' | 'action-taken';
 
 const HALF_MINUTE_MS = 30_000;
+const MINUTE_MS = 60_000;
 
 export function FermentScreen({ words, place, id }: { words: Words; place: Place; id: string }) {
   const subject: SubjectId = `batch:${id}`;
@@ -43,11 +45,17 @@ export function FermentScreen({ words, place, id }: { words: Words; place: Place
   const [working, setWorking] = useState(false);
   const checks = useChecks();
   const batch = useMemo(() => (entries ? foldBatch(subject, entries) : null), [entries, subject]);
+  // Never earlier than what was just written, else once a minute.
+  const minuteMs = Math.max(
+    Math.floor(nowMs / MINUTE_MS) * MINUTE_MS,
+    ...(entries ?? []).slice(-40).map(({ atMs }) => (atMs <= nowMs ? atMs : 0)),
+  );
+  const clock = useMemo(() => batch && fermentFigures(batch, minuteMs), [batch, minuteMs]);
   const ahead = usePhAhead(batch, nowMs);
   if (entries === undefined || kit === undefined || checks === undefined)
     return <Waiting label={words.app.waiting} />;
   if (batch === null) return <Page title={words.app.notFound.title}>{words.app.notFound.text}</Page>;
-  const view = fermentView({ batch, ahead, place, nowMs, zone: zoneAt(nowMs), words });
+  const view = fermentView({ batch, clock, ahead, place, nowMs, zone: zoneAt(nowMs), words });
   const { ferment } = words;
   const mark = open === null ? words.app.saving(saving) : null;
 
@@ -215,7 +223,11 @@ export function FermentScreen({ words, place, id }: { words: Words; place: Place
         />
       )}
       {open === 'action-taken' && (
-        <ActionSheet {...common} onSave={(body, atMs) => keep({ kind: 'action-taken', body }, atMs)} />
+        <ActionSheet
+          {...common}
+          ruleSet={batch.opened.body.ruleSet}
+          onSave={(body, atMs) => keep({ kind: 'action-taken', body }, atMs)}
+        />
       )}
       {view.working && <Working working={view.working} open={working} onClose={() => setWorking(false)} />}
     </Page>

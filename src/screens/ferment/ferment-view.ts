@@ -15,6 +15,8 @@ import { disagreements, type ReadingRow, readingRows } from './readings-view.ts'
 
 type Given = {
   batch: Batch;
+  /** Where it was computed already: a month of minutes takes its time. */
+  clock?: FermentClock | null;
   /** What is computed ahead, once it is there. */
   ahead?: PhAhead | null;
   place: Place;
@@ -56,7 +58,7 @@ export type FermentView = {
 
 export function fermentView(given: Given): FermentView {
   const { batch, nowMs, words } = given;
-  const clock = fermentFigures(batch, nowMs);
+  const clock = given.clock === undefined ? fermentFigures(batch, nowMs) : given.clock;
   const band = phBandAnswer({
     readings: phReadings(batch),
     band: { lowPh: batch.plan.phLow, highPh: batch.plan.phHigh },
