@@ -87,7 +87,7 @@ function shownHumidity(roll: Dice): { fromDay: number; humidityPct: number }[] {
   if (plan === 'corrected')
     return [
       { fromDay: 0, humidityPct: start },
-      { fromDay: roll.uniform(6, 20), humidityPct: start + roll.normal(0, 5) },
+      { fromDay: roll.uniform(6, 20), humidityPct: Math.min(92, start + roll.normal(0, 5)) },
     ];
   return [
     { fromDay: 0, humidityPct: start },
@@ -219,7 +219,7 @@ function hangPiece(
       ? null
       : before.day + (targetLossPct - before.lossPct) / (last.lossPct - before.lossPct);
   const early = truth.filter(({ day }) => day > piece.fermentDays && day <= piece.fermentDays + 14);
-  const rimAw = Math.max(...early.map(({ awMean, awSkin }) => awMean - awSkin));
+  const rimAw = Math.max(...early.map(({ meanAw, skinAw }) => meanAw - skinAw));
   return { greenG, toldDiameterMm: piece.toldDiameterMm, weighings, targetLossPct, reachedDay, rimAw };
 }
 

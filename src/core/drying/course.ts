@@ -17,23 +17,23 @@ export type Grown = { readonly grown: number; readonly hazard: number };
  * Units: days on the reference clock; result 0..1 and above 1 where it dried beyond what the planned air asks.
  * Source: Page's thin layer model (Weibull form), let follow the air step by step (derived).
  * @throws RangeError if the day lies before the start.
- * @example growth({ course: [], lnTau: 0, shape: 1, thetaDays: 0 }) // => 0
+ * @example growth({ course: [], lnTau: 0, shape: 1, thetaDays: 0, tailHazard: 1.5 }) // => 0
  */
 export function growth({
   course,
   lnTau,
   shape,
   thetaDays,
-  tailFrom = TAIL_FROM,
+  tailHazard,
 }: {
   course: readonly CourseStep[];
   lnTau: number;
   shape: number;
   thetaDays: number;
-  tailFrom?: number;
+  tailHazard: number;
 }): number {
   if (!(thetaDays >= 0)) throw new RangeError(`growth: thetaDays requires 0 or more, got ${thetaDays}`);
-  const hazardAt = (days: number) => hazardOf({ lnTau, shape, thetaDays: days, tailFrom });
+  const hazardAt = (days: number) => hazardOf({ lnTau, shape, thetaDays: days, tailHazard });
   let state: Grown = { grown: 0, hazard: 0 };
   for (const { untilThetaDays, finalRatio } of course) {
     state = grow(state, hazardAt(Math.min(untilThetaDays, thetaDays)), finalRatio);
@@ -42,36 +42,38 @@ export function growth({
   return grow(state, hazardAt(thetaDays), 1).grown;
 }
 
-/** Growth from one state on to a later hazard, towards the ratio of the air between; never back. */
+/**
+ * Growth from one state on to a later hazard, towards the ratio of the air between; never back.
+ *
+ * Source: as `growth`.
+ * @example grow({ grown: 0.5, hazard: 1 }, 1, 1) // => { grown: 0.5, hazard: 1 }
+ */
 export function grow({ grown, hazard }: Grown, laterHazard: number, finalRatio: number): Grown {
   const still = finalRatio + (grown - finalRatio) * Math.exp(hazard - laterHazard);
   return { grown: Math.max(grown, still), hazard: laterHazard };
 }
 
 /**
- * Hazard of the curve by one day: (theta / tau)^shape, and from a hazard of `tailFrom` on a straight line, since a
+ * Hazard of the curve by one day: (theta / tau)^shape, and from a hazard of `tailHazard` on a straight line, since a
  * piece that has lost most of what it will lose comes to rest exponentially, whatever its start was like.
  *
  * Units: days on the reference clock.
  * Source: Weibull; the tail as the first term of the diffusion series, from where the radial model forecasts best
  * (computed on simulated makers). `Infinity`: no tail.
- * @example hazardOf({ lnTau: 0, shape: 1, thetaDays: 3, tailFrom: 1.5 }) // => 3
+ * @example hazardOf({ lnTau: 0, shape: 1, thetaDays: 3, tailHazard: 1.5 }) // => 3
  */
 export function hazardOf({
   lnTau,
   shape,
   thetaDays,
-  tailFrom,
+  tailHazard,
 }: {
   lnTau: number;
   shape: number;
   thetaDays: number;
-  tailFrom: number;
+  tailHazard: number;
 }): number {
   const early = Math.exp(shape * (Math.log(thetaDays) - lnTau));
-  if (early <= tailFrom) return early;
-  return tailFrom * (1 + shape * (thetaDays * Math.exp(-lnTau - Math.log(tailFrom) / shape) - 1));
+  if (early <= tailHazard) return early;
+  return tailHazard * (1 + shape * (thetaDays * Math.exp(-lnTau - Math.log(tailHazard) / shape) - 1));
 }
-
-/** Hazard at which the tail of the curve starts: 78 % of the final loss. */
-export const TAIL_FROM = 1.5;

@@ -1,6 +1,6 @@
-/** Diffusion out of a long cylinder of unchanging size: the exact answer that the radial model is held against. */
+import { risingRoot } from './normal.ts';
 
-const BISECTIONS = 60;
+/** Diffusion out of a long cylinder of unchanging size: the exact answer that the radial model is held against. */
 
 /**
  * Bessel function of the first kind, order 0 or 1.
@@ -79,13 +79,8 @@ export function cylinderRemaining({ fourier, biot }: { fourier: number; biot: nu
 }
 
 function crossing(f: (x: number) => number, low: number, high: number): number {
-  let left = low;
-  let right = high;
-  const leftSign = Math.sign(f(left));
-  for (let halving = 0; halving < BISECTIONS; halving++) {
-    const middle = (left + right) / 2;
-    if (Math.sign(f(middle)) === leftSign) left = middle;
-    else right = middle;
-  }
-  return (left + right) / 2;
+  const sign = f(low) < 0 ? 1 : -1;
+  const root = risingRoot((x) => sign * f(x), { level: 0, low, high, tolerance: 1e-15 });
+  if (root === null) throw new RangeError(`crossing: f requires a change of sign within ${low}..${high}`);
+  return root;
 }

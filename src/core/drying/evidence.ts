@@ -1,6 +1,6 @@
 import { type CourseStep, growth } from './course.ts';
 import { apply, diagonal, inverse, type Matrix3, plus, plusVector, times, type Vector3 } from './matrix3.ts';
-import type { DryingPosterior, DryingWeighIn } from './posterior.ts';
+import { type DryingPosterior, type DryingWeighIn, weighingPrecision } from './posterior.ts';
 import { CHAMBER_COVARIANCE, type DryingPrior, PIECE_COVARIANCE } from './prior.ts';
 
 /**
@@ -19,31 +19,30 @@ const STEP = 1e-4;
  * loss in (ln tau, shape, final).
  * Units: reference days, %.
  * Source: Gauss and Newton's normal equations.
- * @example pieceEvidence({ prior: { tauDays: 20, shape: 0.88, finalLossPct: 45, covariance: [[0.25, 0, 0], [0, 0.04, 0], [0, 0, 16]], waterPct: 60 }, posterior: { nodes: [], course: [], tailFrom: 1.5, waterPct: 60 }, weighIns: [] }).pull // => [0, 0, 0]
+ * @example pieceEvidence({ prior: { tauDays: 20, shape: 0.88, finalLossPct: 45, covariance: [[0.25, 0, 0], [0, 0.04, 0], [0, 0, 16]], waterPct: 60 }, posterior: { nodes: [], course: [], model: { weighingSdPct: 0.75, repeatShare: 0.2, tailHazard: 1.5 }, waterPct: 60 }, weighIns: [] }).pull // => [0, 0, 0]
  */
 export function pieceEvidence({
   prior,
   posterior,
   weighIns,
-  weighingSdPct = 0.8,
 }: {
   prior: DryingPrior;
   posterior: DryingPosterior;
   weighIns: readonly DryingWeighIn[];
-  weighingSdPct?: number;
 }): DryingEvidence {
   const middle = middleOf(posterior);
   const expected: Vector3 = [Math.log(prior.tauDays), prior.shape, prior.finalLossPct];
   let evidence: DryingEvidence = { precision: diagonal([0, 0, 0]), pull: [0, 0, 0] };
   for (const { thetaDays, lossPct, scaleSdPct = 0 } of weighIns) {
-    const { course, tailFrom } = posterior;
-    const loss = curve({ course, tailFrom, at: middle, thetaDays });
+    const { course, model } = posterior;
+    const { tailHazard } = model;
+    const loss = curve({ course, tailHazard, at: middle, thetaDays });
     const slope: Vector3 = [
-      (curve({ course, tailFrom, at: plusVector(middle, [STEP, 0, 0]), thetaDays }) - loss) / STEP,
-      (curve({ course, tailFrom, at: plusVector(middle, [0, STEP, 0]), thetaDays }) - loss) / STEP,
-      (curve({ course, tailFrom, at: plusVector(middle, [0, 0, STEP]), thetaDays }) - loss) / STEP,
+      (curve({ course, tailHazard, at: plusVector(middle, [STEP, 0, 0]), thetaDays }) - loss) / STEP,
+      (curve({ course, tailHazard, at: plusVector(middle, [0, STEP, 0]), thetaDays }) - loss) / STEP,
+      (curve({ course, tailHazard, at: plusVector(middle, [0, 0, STEP]), thetaDays }) - loss) / STEP,
     ];
-    const weight = 1 / (weighingSdPct ** 2 + scaleSdPct ** 2);
+    const weight = weighingPrecision({ count: weighIns.length, model, scaleSdPct });
     const none = diagonal([0, 0, 0]);
     const outer: Matrix3 = [
       plusVector(none[0], slope, slope[0]),
@@ -96,7 +95,7 @@ export function informedPrior({
   );
   const shared = belief(
     { mean: chamber.mean, covariance: plus(chamber.covariance, ownToBatch) },
-    batchEvidence(siblings),
+    weighted(batchEvidence(siblings), SIBLINGS_COUNT / Math.max(1, siblings.length)),
   );
   const [lnTau, shape, finalPct] = shared.mean;
   return {
@@ -137,14 +136,24 @@ function middleOf({ nodes }: DryingPosterior): Vector3 {
 
 function curve({
   course,
-  tailFrom,
+  tailHazard,
   at: [lnTau, shape, finalPct],
   thetaDays,
 }: {
   course: readonly CourseStep[];
-  tailFrom: number;
+  tailHazard: number;
   at: Vector3;
   thetaDays: number;
 }): number {
-  return finalPct * growth({ course, tailFrom, lnTau, shape, thetaDays });
+  return finalPct * growth({ course, tailHazard, lnTau, shape, thetaDays });
+}
+
+/** All siblings together count as half a piece more: they hang in the same air, and the model is wrong on all alike. */
+const SIBLINGS_COUNT = 0.5;
+
+function weighted({ precision, pull }: DryingEvidence, share: number): DryingEvidence {
+  return {
+    precision: plus(NOTHING.precision, precision, share),
+    pull: plusVector(NOTHING.pull, pull, share),
+  };
 }

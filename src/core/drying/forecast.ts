@@ -22,7 +22,7 @@ export type LossBand = { readonly p10Pct: number; readonly p50Pct: number; reado
  * Units: % of green weight; result days on the reference clock (in unchanging air: days times `dryingPace`).
  * Source: the model of `prior.ts`; quantiles held against a finer grid computed elsewhere, within 1 %.
  * @throws RangeError unless the target lies between 0 and 100.
- * @example daysToTarget({ nodes: [], course: [], tailFrom: 1.5, waterPct: 60 }, { targetLossPct: 70 }) // => { p10Days: null, p50Days: null, p90Days: null, neverFraction: 1 }
+ * @example daysToTarget({ nodes: [], course: [], model: { weighingSdPct: 0.75, repeatShare: 0.2, tailHazard: 1.5 }, waterPct: 60 }, { targetLossPct: 70 }) // => { p10Days: null, p50Days: null, p90Days: null, neverFraction: 1 }
  */
 export function daysToTarget(
   posterior: DryingPosterior,
@@ -50,7 +50,7 @@ export function daysToTarget(
  * Units: days on the reference clock; result % of green weight.
  * Source: as `daysToTarget`.
  * @throws RangeError if the day lies before the start.
- * @example lossBand({ nodes: [], course: [], tailFrom: 1.5, waterPct: 60 }, { thetaDays: 0 }) // => { p10Pct: 0, p50Pct: 0, p90Pct: 0 }
+ * @example lossBand({ nodes: [], course: [], model: { weighingSdPct: 0.75, repeatShare: 0.2, tailHazard: 1.5 }, waterPct: 60 }, { thetaDays: 0 }) // => { p10Pct: 0, p50Pct: 0, p90Pct: 0 }
  */
 export function lossBand(posterior: DryingPosterior, { thetaDays }: { thetaDays: number }): LossBand {
   if (!(thetaDays >= 0 && thetaDays < Infinity))
@@ -72,19 +72,23 @@ function mixture(posterior: DryingPosterior, chance: (node: DryingNode) => numbe
 }
 
 /** How much of its final loss the curve has grown to by then. */
-function grownBy({ course, tailFrom }: DryingPosterior, node: DryingNode, lnDays: number): number {
+function grownBy(
+  { course, model: { tailHazard } }: DryingPosterior,
+  node: DryingNode,
+  lnDays: number,
+): number {
   const { lnTau, shape } = node;
   const thetaDays = Math.exp(lnDays);
-  const hazard = hazardOf({ lnTau, shape, thetaDays, tailFrom });
+  const hazard = hazardOf({ lnTau, shape, thetaDays, tailHazard });
   if (hazard >= node.hazard) return grow(node, hazard, 1).grown;
-  return growth({ course, lnTau, shape, thetaDays, tailFrom });
+  return growth({ course, lnTau, shape, thetaDays, tailHazard });
 }
 
 /** P(final >= level), the normal distribution cut to 0..water. */
 function reaches(node: DryingNode, level: number, waterPct: number): number {
   if (level <= 0) return 1;
   if (!(level < waterPct)) return 0;
-  const belowLevel = normalCdf((level - node.finalPct) / node.finalSdPct) - node.cutBelow;
+  const belowLevel = normalCdf((level - node.finalPct) / node.finalSdPct) - node.belowShare;
   return Math.min(1, Math.max(0, 1 - belowLevel / node.kept));
 }
 

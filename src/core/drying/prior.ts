@@ -1,5 +1,5 @@
 import { equilibriumLossPct } from './equilibrium.ts';
-import { diagonal, type Matrix3 } from './matrix3.ts';
+import { diagonal, type Matrix3, type Vector3 } from './matrix3.ts';
 import type { MixFractions } from './water-activity.ts';
 
 /**
@@ -26,7 +26,7 @@ const SHORT_OF_REST_PCT = 2;
  * Where the doubt comes from, of (ln tau, shape, final loss): what stays with a maker and a chamber from batch to
  * batch, and what is a piece's own. The rest of a prior's doubt belongs to the batch.
  */
-export const CHAMBER_COVARIANCE: Matrix3 = covariance({ lnTauSd: 0.4, shapeSd: 0.16, finalSdPct: 3 });
+export const CHAMBER_COVARIANCE: Matrix3 = covariance([0.37, 0.13, 2.2]);
 export const PIECE_COVARIANCE: Matrix3 = diagonal([0.1 ** 2, 0.03 ** 2, 0.8 ** 2]);
 
 /**
@@ -61,24 +61,17 @@ export function dryingPrior({
     tauDays: 18.5 * (diameterMm / 50) ** 1.65,
     shape: 0.88,
     finalLossPct: Math.max(0, equilibriumLossPct({ mix, humidityPct }) - SHORT_OF_REST_PCT),
-    covariance: covariance({ lnTauSd: 0.5, shapeSd: 0.2, finalSdPct: 4 + 0.5 * humiditySdPct }),
+    covariance: covariance([0.5, 0.2, 4 + 0.5 * humiditySdPct]),
     waterPct: 100 * mix.waterFraction,
   };
 }
 
-function covariance({
-  lnTauSd,
-  shapeSd,
-  finalSdPct,
-}: {
-  lnTauSd: number;
-  shapeSd: number;
-  finalSdPct: number;
-}): Matrix3 {
-  const joint = TAU_SHAPE_CORRELATION * lnTauSd * shapeSd;
+/** Of these sd of (ln tau, shape, final loss): the first two go together. */
+function covariance([tau, shape, final]: Vector3): Matrix3 {
+  const joint = TAU_SHAPE_CORRELATION * tau * shape;
   return [
-    [lnTauSd ** 2, joint, 0],
-    [joint, shapeSd ** 2, 0],
-    [0, 0, finalSdPct ** 2],
+    [tau ** 2, joint, 0],
+    [joint, shape ** 2, 0],
+    [0, 0, final ** 2],
   ];
 }

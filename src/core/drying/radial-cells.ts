@@ -53,7 +53,12 @@ export function freshRings({
   return fresh;
 }
 
-/** Radii that the water and solids of each ring now take. */
+/**
+ * Radii that the water and solids of each ring now take, in place.
+ *
+ * Source: mass balance.
+ * @example measureRings(freshRings({ diameterMm: 50, waterFraction: 0.6 })) // => undefined
+ */
 export function measureRings({
   waterKgPerKg,
   solidsKgPerM,
@@ -77,6 +82,7 @@ export function measureRings({
  * Units: s, m²/s; result kg per metre and second, kg/kg.
  * Source: finite volumes on solids (Crank, J., The Mathematics of Diffusion, 2nd ed. 1975, ch. 5 and 10); held in the
  * tests against the series solution.
+ * @example stepRings(freshRings({ diameterMm: 50, waterFraction: 0.6 }), { seconds: 60, diffusivityM2PerS: () => 5e-11, skinKgPerM2S: () => 0 }).outflowKgPerMS // => 0
  */
 export function stepRings(
   rings: Rings,

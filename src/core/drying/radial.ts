@@ -10,9 +10,9 @@ export type RadialDay = {
   readonly day: number;
   readonly lossPct: number;
   readonly diameterMm: number;
-  readonly awMean: number;
-  readonly awSkin: number;
-  readonly awCentre: number;
+  readonly meanAw: number;
+  readonly skinAw: number;
+  readonly centreAw: number;
   /** kg water per kg of solids from the centre out, rings of equal solids, with the outer radius of each. */
   readonly waterKgPerKg: readonly number[];
   readonly radiusMm: readonly number[];
@@ -101,25 +101,25 @@ export function dryRadially({
   const solidsFraction = 1 - mix.waterFraction;
   const piece = freshRings({ diameterMm, waterFraction: mix.waterFraction, rings, shrinks });
   const freshWater = mix.waterFraction / solidsFraction;
-  const awAt = (water: number) =>
-    water > 0 ? mixAw({ mix, lossPct: 100 * (mix.waterFraction - water * solidsFraction) }) : 0;
-  const report = (day: number, skinWater: number): RadialDay => {
+  const awAt = (waterKgPerKg: number) =>
+    waterKgPerKg > 0 ? mixAw({ mix, lossPct: 100 * (mix.waterFraction - waterKgPerKg * solidsFraction) }) : 0;
+  const report = (day: number, skinKgPerKg: number): RadialDay => {
     const waters = [...piece.waterKgPerKg];
     const meanWater = waters.reduce((sum, water) => sum + water, 0) / waters.length;
     return {
       day,
       lossPct: 100 * (mix.waterFraction - meanWater * solidsFraction),
       diameterMm: 2000 * (piece.radiusM[rings - 1] ?? 0),
-      awMean: awAt(meanWater),
-      awSkin: awAt(skinWater),
-      awCentre: awAt(waters[0] ?? 0),
+      meanAw: awAt(meanWater),
+      skinAw: awAt(skinKgPerKg),
+      centreAw: awAt(waters[0] ?? 0),
       waterKgPerKg: waters,
       radiusMm: Array.from(piece.radiusM, (radiusM) => 1000 * radiusM),
     };
   };
   const reports: RadialDay[] = [];
   let hours = 0;
-  let skinWater = freshWater;
+  let skinKgPerKg = freshWater;
   for (const day of days) {
     while (hours < day * 24 - 1e-9) {
       const seconds = 3600 * Math.min(stepHours, day * 24 - hours);
@@ -131,14 +131,14 @@ export function dryRadially({
         humidityPct,
       });
       const warmth = Math.exp((-30_000 / GAS_J_PER_MOL_K) * (1 / (chamberC + ZERO_C_K) - 1 / 286.15));
-      skinWater = stepRings(piece, {
+      skinKgPerKg = stepRings(piece, {
         seconds,
         diffusivityM2PerS: (water) => diffusivity13M2PerS * warmth * (water / freshWater) ** drynessPower,
         skinKgPerM2S: (water, outflow) => skin(awAt(water), outflow),
       }).skinWaterKgPerKg;
       hours += seconds / 3600;
     }
-    reports.push(report(day, skinWater));
+    reports.push(report(day, skinKgPerKg));
   }
   return reports;
 }

@@ -88,7 +88,12 @@ export function mixAw({ mix, lossPct }: { mix: MixFractions; lossPct: number }):
   );
 }
 
-/** Throws unless the fractions can be those of a sausage mix. */
+/**
+ * Stops at what cannot be a sausage mix.
+ *
+ * @throws RangeError unless the parts are of one mass.
+ * @example requireMix('here', { waterFraction: 0.6, proteinFraction: 0.16, saltFraction: 0.03, sugarFraction: 0 }) // => undefined
+ */
 export function requireMix(functionName: string, mix: MixFractions): void {
   const { waterFraction, proteinFraction, saltFraction, sugarFraction } = mix;
   const sum = waterFraction + proteinFraction + saltFraction + sugarFraction;

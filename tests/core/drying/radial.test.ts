@@ -9,9 +9,9 @@ import { freshRings, stepRings } from '#core/drying/radial-cells.ts';
 type Day = {
   day: number;
   lossPct: number;
-  awMean: number;
-  awSkin: number;
-  awCentre: number;
+  meanAw: number;
+  skinAw: number;
+  centreAw: number;
   diameterMm: number;
 };
 type Published = {
@@ -118,9 +118,9 @@ describe('the radial model', () => {
       days.forEach((expected, i) => {
         const found = run[i];
         expect(Math.abs((found?.lossPct ?? Number.NaN) - expected.lossPct)).toBeLessThan(0.15);
-        expect(Math.abs((found?.awMean ?? Number.NaN) - expected.awMean)).toBeLessThan(0.002);
-        expect(Math.abs((found?.awCentre ?? Number.NaN) - expected.awCentre)).toBeLessThan(0.002);
-        expect(Math.abs((found?.awSkin ?? Number.NaN) - expected.awSkin)).toBeLessThan(0.01);
+        expect(Math.abs((found?.meanAw ?? Number.NaN) - expected.meanAw)).toBeLessThan(0.002);
+        expect(Math.abs((found?.centreAw ?? Number.NaN) - expected.centreAw)).toBeLessThan(0.002);
+        expect(Math.abs((found?.skinAw ?? Number.NaN) - expected.skinAw)).toBeLessThan(0.01);
         expect(Math.abs((found?.diameterMm ?? Number.NaN) - expected.diameterMm)).toBeLessThan(0.05);
       });
     }
@@ -152,7 +152,7 @@ describe('the radial model', () => {
         for (const day of dryRadially({ ...base, air, days: [1, 20, 60], rings: 12, stepHours: 6 })) {
           expect(day.lossPct).toBeLessThan(1e-9);
           expect(day.waterKgPerKg.every(Number.isFinite)).toBe(true);
-          expect(day.awSkin).toBeLessThanOrEqual(1);
+          expect(day.skinAw).toBeLessThanOrEqual(1);
         }
       }),
       { numRuns: 20 },
@@ -174,8 +174,8 @@ describe('the radial model', () => {
             rings: 12,
             stepHours: 6,
           })) {
-            expect(day.awSkin).toBeLessThan(day.awCentre + 1e-12);
-            expect(day.awSkin).toBeGreaterThan(humidityPct / 100 - 0.02);
+            expect(day.skinAw).toBeLessThan(day.centreAw + 1e-12);
+            expect(day.skinAw).toBeGreaterThan(humidityPct / 100 - 0.02);
             expect(Math.min(...day.waterKgPerKg)).toBeGreaterThan(0);
           }
         },
