@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import type { Formula } from '#core/formula/formula.ts';
 import type { FinishedFerment } from '#core/formula/sugar.ts';
@@ -5,6 +6,7 @@ import { finishedFerments, type OwnFill, ownFills } from '#record/own-figures.ts
 import type { Place } from '#record/place.ts';
 import { startingFormula } from '#record/starting-formula.ts';
 import { casingView } from '#screens/formulas/casing-view.ts';
+import { compositionView } from '#screens/formulas/composition-view.ts';
 import { formulaPlan } from '#screens/formulas/formula-plan.ts';
 import { labelView } from '#screens/formulas/label-view.ts';
 import { sugarView } from '#screens/formulas/sugar-view.ts';
@@ -93,6 +95,67 @@ describe('other ways to scale', () => {
     };
     expect(by('finished', { finishedG: '620' }, counted).meat).toBeNull();
     expect(by('pieces', { pieces: '4', pieceG: '250' }, counted).meat?.pieces).toBe(4);
+  });
+});
+
+describe('what the mix is made of', () => {
+  /** The published worked mix: lean and back fat four to one, 2.8 % salt, 0.5 % dextrose (computed from the table of cuts). */
+  const worked: Formula = {
+    name: 'worked',
+    kind: 'comminuted',
+    species: ['pork'],
+    fatPctOfMeat: 20,
+    targetLossPct: 40,
+    lines: [
+      {
+        id: 'lean',
+        name: 'Lean',
+        role: 'lean',
+        amount: { basis: 'pct-of-meat', amountPct: 80 },
+        cutNdb: '10002',
+      },
+      { id: 'fat', name: 'Fat', role: 'fat', amount: { basis: 'pct-of-meat', amountPct: 20 } },
+      { id: 'salt', name: 'Salt', role: 'salt', amount: { basis: 'pct-of-meat', amountPct: 2.8 } },
+      { id: 'dex', name: 'Dextrose', role: 'sugar', amount: { basis: 'pct-of-meat', amountPct: 0.5 } },
+    ],
+  };
+  const shown = (of: Formula) => compositionView(of, plan(of, 800, 200), place, words);
+  const published = JSON.parse(readFileSync('fixtures/published/composition.json', 'utf8')).worked;
+
+  test('is the published worked mix, and what it is at 40 % loss', () => {
+    const at40 = published.track.find(({ lossPct }: { lossPct: number }) => lossPct === 40);
+    const text = (value: number) => `~${value.toFixed(1)}\u00a0%`;
+    expect(
+      shown(worked)
+        .rows.slice(0, 4)
+        .map(({ cells }) => cells),
+    ).toEqual([
+      [text(100 * published.fractions.water), text(at40.moisturePct)],
+      [text(100 * published.fractions.protein), text(at40.proteinPct)],
+      [text(100 * published.fractions.fat), text(at40.fatPct)],
+      [text(100 * published.fractions.salt), text(at40.saltPct)],
+    ]);
+  });
+
+  test('names the cut of each line, and says which was taken without being named', () => {
+    const view = shown(worked);
+    expect(view.cuts).toEqual([
+      'Lean: leg, loin and shoulder, lean only (NDB 10002)',
+      'Fat: back fat (NDB 10004)',
+    ]);
+    expect(view.notes.join()).toContain('No cut is named for the fat');
+    expect(view.notes.join()).not.toContain('No cut is named for the lean');
+    expect(view.sources[0]).toContain('USDA');
+  });
+
+  test('own fat goes before the table; a loss of more than its water is said, not counted', () => {
+    const lines = worked.lines.map((line) => (line.id === 'lean' ? { ...line, ownFatPct: 20 } : line));
+    expect(shown({ ...worked, lines }).rows[2]?.cells[0]).not.toBe(shown(worked).rows[2]?.cells[0]);
+    const gone = shown({ ...worked, targetLossPct: 70 });
+    expect([gone.heads.length, gone.notes[0]]).toEqual([
+      1,
+      'The loss aimed at is more than the water there is.',
+    ]);
   });
 });
 

@@ -15,7 +15,7 @@ export type Composition = {
 };
 
 /**
- * `assumed`: `lean-cut`, `fat-cut` where the formula names none, `pork-table` where it is not all pork,
+ * `assumed`: `lean-cut`, `fat-cut` where the formula names none of the table, `pork-table` where it is not all pork,
  * `liquid-is-water` where a liquid was taken as water.
  */
 export type MixComposition = { readonly composition: Composition; readonly assumed: readonly string[] };
@@ -24,9 +24,10 @@ type Parts = { waterG: number; proteinG: number; fatG: number; saltG: number; su
 
 function meatParts(massG: number, line: Pick<FormulaLine, 'cutNdb' | 'ownFatPct'>, usualNdb: string): Parts {
   const cut =
-    line.ownFatPct !== undefined ? cutByFat({ fatPct: line.ownFatPct }) : cutOf(line.cutNdb ?? usualNdb);
-  if (!cut)
-    throw new RangeError(`mixComposition: cutNdb requires a row of the table of cuts, got ${line.cutNdb}`);
+    line.ownFatPct !== undefined
+      ? cutByFat({ fatPct: line.ownFatPct })
+      : (cutOf(line.cutNdb ?? usualNdb) ?? cutOf(usualNdb));
+  if (!cut) throw new RangeError(`mixComposition: usualNdb requires a row of the table, got ${usualNdb}`);
   return {
     waterG: (massG * cut.waterPct) / 100,
     proteinG: (massG * cut.proteinPct) / 100,
@@ -52,7 +53,7 @@ function dryParts({ role, cure, hiddenSugarPct = 0 }: FormulaLine, massG: number
  * Formula: sum of mass x share over cuts and lines, divided by the mix.
  * Units: g in, fractions of the green mix out.
  * Source: USDA, Standard Reference release 26 for the cuts (read); mass balance (derived).
- * @throws RangeError if there is no meat, the grams do not match the lines, or a cut is not in the table.
+ * @throws RangeError if there is no meat or the grams do not match the lines.
  * @example mixComposition({ formula: { name: '', kind: 'comminuted', species: [], fatPctOfMeat: 0, lines: [] }, leanG: 1000, fatG: 0, gramsByLine: [] }).composition.waterFraction // => 0.7317
  */
 export function mixComposition({
@@ -80,8 +81,11 @@ export function mixComposition({
     const lines = formula.lines.flatMap((line, at) =>
       line.role === role ? [{ line, massG: gramsByLine[at] ?? 0 }] : [],
     );
-    if (massG > 0 && lines.every(({ line }) => line.cutNdb === undefined && line.ownFatPct === undefined))
-      assumed.add(`${role}-cut`);
+    const known = lines.some(
+      ({ line }) =>
+        line.ownFatPct !== undefined || (line.cutNdb !== undefined && cutOf(line.cutNdb) !== null),
+    );
+    if (massG > 0 && !known) assumed.add(`${role}-cut`);
     if (lines.length === 0) parts.push(meatParts(massG, {}, usualNdb));
     for (const part of lines) parts.push(meatParts(part.massG, part.line, usualNdb));
   }

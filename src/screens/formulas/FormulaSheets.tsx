@@ -7,6 +7,7 @@ import { List, Row } from '#ui/List.tsx';
 import { SavedMark } from '#ui/SavedMark.tsx';
 import type { Words } from '#words/en.ts';
 import { CasingSheet, LabelSheet, SugarSheet, WaysSheet } from './CalcSheets.tsx';
+import { CompositionSheet } from './CompositionSheet.tsx';
 import type { Version } from './FormulaPage.tsx';
 import styles from './FormulaScreen.module.css';
 import type { FormulaPlan } from './formula-plan.ts';
@@ -15,7 +16,7 @@ import { ShareSheet } from './ShareSheet.tsx';
 import { VersionsSheet } from './VersionsSheet.tsx';
 import type { WaysView } from './ways-view.ts';
 
-export type SheetName = 'ways' | 'casing' | 'sugar' | 'label' | 'share' | 'versions';
+export type SheetName = 'ways' | 'casing' | 'sugar' | 'composition' | 'label' | 'share' | 'versions';
 
 /** A whole muscle is neither stuffed nor soured. */
 const OF_A_MIX = ['ways', 'casing', 'sugar'] as const;
@@ -77,6 +78,13 @@ export function FormulaSheets({
           OF_A_MIX.map((sheet) => (
             <Row key={sheet} title={more[sheet].title} note={more[sheet].row} onPress={() => onOpen(sheet)} />
           ))}
+        {plan && (
+          <Row
+            title={more.composition.title}
+            note={more.composition.row}
+            onPress={() => onOpen('composition')}
+          />
+        )}
         {plan && <Row title={more.label.title} note={more.label.row} onPress={() => onOpen('label')} />}
         <Row
           title={say.history.heading}
@@ -100,6 +108,7 @@ export function FormulaSheets({
       )}
       {open === 'casing' && <CasingSheet {...shared} />}
       {open === 'sugar' && <SugarSheet {...shared} subject={version.subject} />}
+      {open === 'composition' && plan && <CompositionSheet {...shared} plan={plan} />}
       {open === 'label' && plan && <LabelSheet {...shared} plan={plan} />}
       {open === 'share' && <ShareSheet version={version} words={words} onClose={close} />}
       <VersionsSheet

@@ -5,7 +5,7 @@ import { TextField } from '#ui/TextField.tsx';
 import styles from './FormulaEditScreen.module.css';
 import type { LineSheetProps } from './LineSheet.tsx';
 import type { LineDraft } from './line-draft.ts';
-import { allergenOptions, BRINGS_ALLERGENS, fieldProblem, MORE_FIELDS } from './line-view.ts';
+import { allergenOptions, BRINGS_ALLERGENS, cutOptions, fieldProblem, MORE_FIELDS } from './line-view.ts';
 
 /** What bears on acid, labels and history, and is not asked of everybody. */
 export function LineMore({
@@ -26,6 +26,15 @@ export function LineMore({
             options={Object.entries(say.sugar).map(([value, label]) => ({ value, label }))}
             value={line.sugarKind}
             onValue={(kind) => onLine({ ...line, sugarKind: kind as NonNullable<LineDraft['sugarKind']> })}
+          />
+        )}
+        {(line.role === 'lean' || line.role === 'fat') && (
+          <Choice
+            label={say.cut}
+            hint={say.cutHint}
+            options={cutOptions(line.role, place, words)}
+            value={line.cutNdb ?? ''}
+            onValue={(ndb) => onLine({ ...line, cutNdb: ndb === '' ? null : ndb })}
           />
         )}
         {fields.map(({ field, unit }) => {

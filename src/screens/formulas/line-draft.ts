@@ -7,7 +7,14 @@ import type { Words } from '#words/en.ts';
 
 /** Each number of an amount has one field; which of them count is said by the basis. */
 export type AmountField = 'sharePct' | 'doseGPerKg' | 'massG' | 'leastG' | 'packG' | 'packPct';
-export type LineField = AmountField | 'name' | 'nitritePct' | 'nitratePct' | 'hiddenSugarPct' | 'sulphite';
+export type LineField =
+  | AmountField
+  | 'name'
+  | 'nitritePct'
+  | 'nitratePct'
+  | 'hiddenSugarPct'
+  | 'sulphite'
+  | 'ownFatPct';
 
 export type LineDraft = {
   readonly id: string;

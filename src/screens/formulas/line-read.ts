@@ -71,6 +71,7 @@ export function readLineDraft(draft: LineDraft, place: Place): ReadLineDraft {
     least: 0,
     most: 100,
   });
+  if (!ownFat.ok && ownFat.problem !== 'empty') problems.ownFatPct = ownFat.problem;
   if (amount === null || Object.keys(problems).length > 0) return { ok: false, problems };
   return {
     ok: true,

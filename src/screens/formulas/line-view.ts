@@ -1,9 +1,11 @@
+import { CUTS } from '#core/formula/cuts.ts';
 import type { Basis, Role } from '#core/formula/formula.ts';
 import type { ReadAmount } from '#core/formula/typed-amount.ts';
 import { ALLERGENS } from '#core/rules/allergens.ts';
 import type { Place } from '#record/place.ts';
 import { readQuantity } from '#ui/quantity-input.ts';
 import type { Words } from '#words/en.ts';
+import { decimal } from '#words/format.ts';
 import { amountText } from './amount-text.ts';
 import {
   type AmountField,
@@ -76,6 +78,28 @@ export const BRINGS_ALLERGENS: readonly Role[] = ['sugar', 'starter', 'spice', '
 export function allergenOptions(words: Words): { value: string; label: string }[] {
   const names = words.formulaSheets.label.allergen;
   return ALLERGENS.map((value) => ({ value, label: names[value] ?? value }));
+}
+
+/** From here on a cut is rather fat than lean: belly and up. */
+const FAT_CUT_PCT = 40;
+
+/** Cuts of the table that this line may be, the fatter ones for fat; the empty choice is the usual one. */
+export function cutOptions(
+  role: 'lean' | 'fat',
+  place: Place,
+  words: Words,
+): { value: string; label: string; note?: string }[] {
+  const say = words.formulaEdit.line;
+  return [
+    { value: '', label: say.usualCut[role] },
+    ...CUTS.filter(({ fatPct }) => fatPct >= FAT_CUT_PCT === (role === 'fat')).map(
+      ({ ndb, name, fatPct }) => ({
+        value: ndb,
+        label: name,
+        note: say.cutNote(ndb, decimal(fatPct, 1, place)),
+      }),
+    ),
+  ];
 }
 
 /** What is wrong in a field outside the amount, in words; null while it is empty or right. */

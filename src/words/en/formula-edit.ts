@@ -117,6 +117,11 @@ export const formulaEdit = {
     },
     overBag: 'Nitrite and nitrate together are more than the bag.',
     whichSalt: 'Sodium or potassium',
+    cut: 'Which cut',
+    cutHint:
+      'For what the mix is made of, by a published table of raw pork. Fat that was measured goes before it.',
+    usualCut: { lean: 'not named: leg, loin and shoulder', fat: 'not named: back fat' },
+    cutNote: (ndb: string, fat: string): string => `NDB ${ndb}, ${fat} % fat`,
     ownFatPct: 'Fat in it, if measured',
     noLabel: 'Without these percentages nobody can say how much nitrite goes in.',
     pure: 'This is nearly pure nitrite. A few grams of it kill. It is not for use outside a plant that dilutes it under control.',

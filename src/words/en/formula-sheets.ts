@@ -93,6 +93,35 @@ export const formulaSheets = {
     order: 'The pH aimed at is below the start.',
     note: 'Two rules of practitioners, 0.3 and 1 g/kg for each tenth of pH, both seen in forum threads: a band, no promise. Your own finished batches say more. The pH is measured, and degree-hours count until it is 5.3.',
   },
+  composition: {
+    title: 'What it is made of',
+    row: 'Water, protein, fat and salt, as mixed and in the slice',
+    part: 'Part',
+    mixed: 'as mixed',
+    sliced: (loss: string): string => `at ${loss} % loss`,
+    water: 'Water',
+    protein: 'Protein',
+    fat: 'Fat',
+    salt: 'Salt',
+    saltAtLeast: 'Salt, at the least',
+    ratio: 'Water to protein',
+    working: 'How it was counted',
+    equation:
+      'Mixed: sum of grams × share of each line ÷ whole mix. Slice: only water leaves, (water − loss) ÷ (1 − loss); protein, fat and salt ÷ (1 − loss).',
+    cut: (name: string, cut: string, ndb: string): string => `${name}: ${cut} (NDB ${ndb})`,
+    own: (name: string, fat: string): string =>
+      `${name}: ${fat} % fat as measured; of the rest 77.5 % taken as water and 21 % as protein`,
+    noLoss: 'Give the formula a weight loss to see what the slice becomes.',
+    tooMuch: 'The loss aimed at is more than the water there is.',
+    assumed: {
+      'lean-cut': 'No cut is named for the lean: the usual one is taken. Name it in its line.',
+      'fat-cut': 'No cut is named for the fat: back fat is taken. Name it in its line.',
+      'pork-table': 'The table is of raw pork; it is taken for the other meat too.',
+      'liquid-is-water': 'Liquids are taken as water.',
+    } as Readonly<Record<string, string>>,
+    estimate:
+      'An estimate from a table: pigs and knives differ. It is no analysis, and no verdict rests on it.',
+  },
   label: {
     title: 'Label',
     row: 'Ingredients by weight, allergens, meat for 100 g',

@@ -170,7 +170,9 @@ describe('what the lines say of the meat', () => {
   });
 
   test('a cut that is not in the table is refused', () => {
-    expect(() => composed([meat('x', 'lean', 80, { cutNdb: '1' })])).toThrow(RangeError);
+    const unknown = composed([meat('x', 'lean', 80, { cutNdb: '1' })]);
+    expect(unknown).toEqual(composed([meat('x', 'lean', 80)]));
+    expect(unknown.assumed).toContain('lean-cut');
   });
 });
 
