@@ -15,12 +15,12 @@ export function LimitsScreen({ words, place }: { words: Words; place: Place }) {
       {view.sets.map((set) => (
         <RuleSet key={set.id} set={set} words={words} />
       ))}
-      <section className={styles.set} aria-labelledby="practice">
-        <h2 id="practice" className={styles.title}>
-          {limits.practice.title}
-        </h2>
+      <details className={styles.set}>
+        <summary className={styles.summary}>
+          <h2 className={styles.title}>{limits.practice.title}</h2>
+        </summary>
         <Groups groups={view.practice} />
-      </section>
+      </details>
       <section className={styles.set} aria-labelledby="conflicts">
         <h2 id="conflicts" className={styles.title}>
           {limits.conflicts.title}
@@ -52,18 +52,21 @@ export function LimitsScreen({ words, place }: { words: Words; place: Place }) {
 
 function RuleSet({ set, words }: { set: RuleSetView; words: Words }) {
   return (
-    <section className={styles.set} aria-labelledby={`set-${set.id}`}>
-      <h2 id={`set-${set.id}`} className={styles.title}>
-        {set.title}
-        {set.inForce && <span className={styles.used}>{words.limits.inForce}</span>}
-      </h2>
+    <details className={styles.set} open={set.inForce}>
+      <summary className={styles.summary}>
+        <h2 className={styles.title}>
+          {set.title}
+          {set.inForce && <span className={styles.used}>{words.limits.inForce}</span>}
+        </h2>
+        <span className={styles.soft}>{set.summary}</span>
+      </summary>
       {set.lines.map((line) => (
         <p key={line} className={styles.soft}>
           {line}
         </p>
       ))}
       <Groups groups={set.groups} />
-    </section>
+    </details>
   );
 }
 
@@ -82,14 +85,18 @@ function Groups({ groups }: { groups: readonly LimitGroup[] }) {
 }
 
 function LimitRow({ limit }: { limit: LimitView }) {
-  const { title, of, value, basis, source } = limit;
+  const { title, of, values, basis, source } = limit;
   return (
     <li className={styles.row}>
       <span className={styles.name}>
         {title}
         {of && <span className={styles.soft}>{of}</span>}
       </span>
-      <span className={styles.value}>{value}</span>
+      {values.map((value) => (
+        <span key={value} className={styles.value}>
+          {value}
+        </span>
+      ))}
       <span className={styles.soft}>{basis}</span>
       <SourceLine source={source} />
     </li>

@@ -23,27 +23,27 @@ export function freezingLimits(ruleSet: RuleSetId, words: Words, place: Place): 
   return {
     title: say.title,
     note: ruleSet === 'CA' ? say.borrowed : ruleSet === 'US' ? say.reserved : null,
-    limits: tables.flatMap((table) => rowsOf(table, words, place)),
+    limits: tables.map((table) => tableView(table, words, place)),
   };
 }
 
-function rowsOf(table: FreezingTable, words: Words, place: Place): LimitView[] {
+function tableView(table: FreezingTable, words: Words, place: Place): LimitView {
   const say = words.limits.freezing;
   const mm = (lengthMm: number) => joined({ value: decimal(lengthMm, 0, place, 'down'), unit: 'mm' });
-  const title =
-    table.method === 'core'
-      ? say.core
-      : table.aboveMm === 0
-        ? say.thin(mm(table.toMm))
-        : say.thick(mm(table.aboveMm), mm(table.toMm));
-  return table.rows.map(({ atC, hours }) => ({
-    title,
-    of: say.at(joined(temperature(atC, place))),
-    value:
-      hours >= LEAST_DAYS_HOURS
-        ? say.days(decimal(hours / HOURS_A_DAY, 0, place, 'up'))
-        : say.hours(words.workings.exactly(hours, place)),
+  const lasting = (hours: number) =>
+    hours >= LEAST_DAYS_HOURS
+      ? say.days(decimal(hours / HOURS_A_DAY, 0, place, 'up'))
+      : say.hours(words.workings.exactly(hours, place));
+  return {
+    title: table.method === 'core' ? say.core : say.room,
+    of:
+      table.method === 'core'
+        ? null
+        : table.aboveMm === 0
+          ? say.thin(mm(table.toMm))
+          : say.thick(mm(table.aboveMm), mm(table.toMm)),
+    values: table.rows.map(({ atC, hours }) => say.row(joined(temperature(atC, place)), lasting(hours))),
     basis: table.method === 'core' ? say.inCore : say.inRoom,
     source: words.workings.source(table.source),
-  }));
+  };
 }

@@ -7,7 +7,8 @@ export type LimitView = {
   readonly title: string;
   /** What the limit is for, where one name has several. */
   readonly of: string | null;
-  readonly value: string;
+  /** One, or the rows of a table. */
+  readonly values: readonly string[];
   readonly basis: string;
   readonly source: SourceView;
 };
@@ -28,7 +29,7 @@ export function limitView(
   return {
     title,
     of,
-    value,
+    values: [value],
     basis: limits.basis(limit.basis) ?? label,
     source: workings.source(limit.source),
   };

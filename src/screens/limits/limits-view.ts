@@ -14,6 +14,8 @@ export type RuleSetView = {
   readonly id: RuleSetId;
   readonly title: string;
   readonly inForce: boolean;
+  /** How many limits it holds, and whether they were ever compared: to be read without opening it. */
+  readonly summary: string;
   readonly lines: readonly string[];
   readonly groups: readonly LimitGroup[];
 };
@@ -33,7 +35,7 @@ export function limitsView(words: Words, place: Place): LimitsView {
     (a, b) => Number(b === place.ruleSet) - Number(a === place.ruleSet),
   );
   const sets = ids.map((id) => ruleSetView(id, words, place));
-  const count = sets.flatMap(({ groups }) => groups.flatMap(({ limits }) => limits)).length;
+  const count = sets.reduce((sum, { groups }) => sum + countOf(groups), 0);
   const compared = ids.filter((id) => RULE_SETS[id].comparedWithOfficialTextOn !== null).length;
   return {
     sentence: words.limits.sentence(count, compared),
@@ -44,6 +46,11 @@ export function limitsView(words: Words, place: Place): LimitsView {
       says: says.map(({ text, used, source }) => ({ text, used, source: sourceView(source, words) })),
     })),
   };
+}
+
+/** How many limits; each row of a table is one. */
+function countOf(groups: readonly LimitGroup[]): number {
+  return groups.flatMap(({ limits }) => limits.flatMap(({ values }) => values)).length;
 }
 
 function ruleSetView(id: RuleSetId, words: Words, place: Place): RuleSetView {
@@ -72,10 +79,11 @@ function ruleSetView(id: RuleSetId, words: Words, place: Place): RuleSetView {
     id,
     title: words.verdicts.ruleSet[id],
     inForce: id === place.ruleSet,
-    lines: [
+    summary: [
+      limits.count(countOf(groups)),
       comparedOn === null ? limits.never : limits.comparedOn(limits.day(comparedOn)),
-      ...(appliesFrom === null ? [] : [limits.appliesFrom(limits.day(appliesFrom))]),
-    ],
+    ].join(' '),
+    lines: appliesFrom === null ? [] : [limits.appliesFrom(limits.day(appliesFrom))],
     groups: groups.filter((group) => group.limits.length > 0),
   };
 }

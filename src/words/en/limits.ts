@@ -49,6 +49,7 @@ export const limits = {
           ' with the official text; each limit says how it came to be known.',
         ),
   inForce: 'in force here',
+  count: (count: number) => `${count} limits.`,
   never: 'Never compared with the official text.',
   comparedOn: (day: string) => `Compared with the official text on ${day}.`,
   /** A calendar day of a rule set, such as `2025-10-09`. */
@@ -77,10 +78,11 @@ export const limits = {
     reserved: 'The federal text that held these tables stands empty since 2018. Not for game.',
     borrowed:
       'The Canadian table could not be read. The one of the United States is shown for reference and makes no verdict here. Not for game.',
-    thin: (to: string) => `Pieces or layers up to ${to}`,
-    thick: (from: string, to: string) => `Pieces or layers over ${from}, up to ${to}`,
+    room: 'In a freezer of a known temperature',
     core: 'With a probe in the warmest part',
-    at: (temp: string) => `at ${temp} or colder`,
+    thin: (to: string) => `pieces or layers up to ${to}`,
+    thick: (from: string, to: string) => `pieces or layers over ${from}, up to ${to}`,
+    row: (temp: string, time: string) => `${temp} or colder: ${time}`,
     days: (days: string) => `at least ${days} days`,
     hours: (hours: string) => `at least ${hours} h`,
     inRoom: 'by the temperature of the freezer, counted once the meat itself is that cold',
