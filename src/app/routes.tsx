@@ -181,6 +181,11 @@ export const routes: readonly RouteOf[] = [
     screen: page(async () => (await import('#screens/after-fault/AfterFaultScreen.tsx')).AfterFaultScreen),
   },
   {
+    path: '/lots/:id/freezing',
+    room: 'kit',
+    screen: page(async () => (await import('#screens/freezing/FreezingScreen.tsx')).FreezingScreen),
+  },
+  {
     path: '/instruments',
     room: 'kit',
     screen: page(async () => (await import('#screens/instruments/InstrumentsScreen.tsx')).InstrumentsScreen),

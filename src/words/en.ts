@@ -5,6 +5,7 @@ import { batch } from './en/batch.ts';
 import { batches } from './en/batches.ts';
 import { bench } from './en/bench.ts';
 import { calendar } from './en/calendar.ts';
+import { chamberAhead } from './en/chamber-ahead.ts';
 import { chambers } from './en/chambers.ts';
 import { dates } from './en/dates.ts';
 import { due } from './en/due.ts';
@@ -14,6 +15,7 @@ import { fields } from './en/fields.ts';
 import { formulaEdit } from './en/formula-edit.ts';
 import { formulaSheets } from './en/formula-sheets.ts';
 import { formulas } from './en/formulas.ts';
+import { freezing } from './en/freezing.ts';
 import { guards } from './en/guards.ts';
 import { hanging } from './en/hanging.ts';
 import { hazards } from './en/hazards.ts';
@@ -31,7 +33,6 @@ import { round } from './en/round.ts';
 import { start } from './en/start.ts';
 import { stuffing } from './en/stuffing.ts';
 import { tags } from './en/tags.ts';
-import { chamberAhead } from './en/chamber-ahead.ts';
 import { today } from './en/today.ts';
 import { trace } from './en/trace.ts';
 import { verdicts } from './en/verdicts.ts';
@@ -64,6 +65,7 @@ export const en = {
   formulaEdit,
   formulaSheets,
   formulas,
+  freezing,
   guards,
   hazards,
   instruments,
