@@ -1,8 +1,9 @@
-import { useState } from 'react';
+import { useMemo, useState } from 'react';
+import { chamberAir } from '#record/chamber-air.ts';
 import type { Place } from '#record/place.ts';
 import type { SubjectId } from '#record/subject.ts';
 import { useNowMs, zoneAt } from '#store/clock.ts';
-import { useBatches, useKit, useTouching } from '#store/live.ts';
+import { useBatches, useChecks, useKit, useTouching } from '#store/live.ts';
 import { useAppend } from '#store/use-append.ts';
 import { Button } from '#ui/Button.tsx';
 import { AirChart } from '#ui/charts/AirChart.tsx';
@@ -12,9 +13,12 @@ import { Page } from '#ui/Page.tsx';
 import { SavedMark } from '#ui/SavedMark.tsx';
 import { Waiting } from '#ui/Waiting.tsx';
 import type { Words } from '#words/en.ts';
+import { airQuality } from './air-quality.ts';
+import { ChamberAhead } from './ChamberAhead.tsx';
 import styles from './ChamberScreen.module.css';
 import { ChamberSheets, type OpenSheet } from './ChamberSheets.tsx';
 import { chamberView } from './chamber-view.ts';
+import { hangingIn } from './chambers-view.ts';
 
 const MINUTE_MS = 60_000;
 const FIRST_READINGS = 10;
@@ -25,11 +29,17 @@ export function ChamberScreen({ words, place, id }: { words: Words; place: Place
   const entries = useTouching(subject);
   const batches = useBatches();
   const kit = useKit();
+  const checks = useChecks();
   const nowMs = useNowMs(MINUTE_MS);
   const { saving, save } = useAppend(place.initials);
   const [open, setOpen] = useState<OpenSheet | null>(null);
   const [all, setAll] = useState(false);
-  if (entries === undefined || batches === undefined || kit === undefined)
+  const here = useMemo(() => {
+    const air = entries && checks ? chamberAir(subject, entries, checks) : null;
+    const everInside = (batches ?? []).filter(({ hung }) => hung?.body.chamber === subject);
+    return { air, everInside, inside: hangingIn(subject, batches ?? []) };
+  }, [subject, entries, checks, batches]);
+  if (entries === undefined || batches === undefined || kit === undefined || here.air === null)
     return <Waiting label={words.app.waiting} />;
   const say = words.chambers.one;
   const back = { href: '#/chambers', label: words.chambers.title };
@@ -41,6 +51,7 @@ export function ChamberScreen({ words, place, id }: { words: Words; place: Place
       </Page>
     );
   const { added, air } = view;
+  const week = airQuality({ ...here, air: here.air, place, nowMs, words });
   const saved = words.app.saving(saving);
   const readings = all ? view.readings : view.readings.slice(0, FIRST_READINGS);
   return (
@@ -58,6 +69,18 @@ export function ChamberScreen({ words, place, id }: { words: Words; place: Place
       }
     >
       {saved?.state === 'saved' && <SavedMark state="saved" text={saved.text} />}
+      <ChamberAhead {...here} air={here.air} place={place} nowMs={nowMs} words={words} />
+      {week.length > 0 && (
+        <section className={styles.section}>
+          <h2>{words.chamberAhead.week}</h2>
+          <Figures>
+            {week.map((figure) => (
+              <Figure key={figure.label} {...figure} />
+            ))}
+          </Figures>
+          <p className={styles.caution}>{words.chamberAhead.corrected}</p>
+        </section>
+      )}
       {view.charts.map((chart) => (
         <AirChart key={chart.title} {...chart} />
       ))}

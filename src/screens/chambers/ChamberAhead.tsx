@@ -1,0 +1,85 @@
+import { useMemo, useState } from 'react';
+import type { Batch } from '#record/batch.ts';
+import type { ChamberAir } from '#record/chamber-air.ts';
+import type { Place } from '#record/place.ts';
+import { zoneAt } from '#store/clock.ts';
+import { Notice } from '#ui/Notice.tsx';
+import { NumberField } from '#ui/NumberField.tsx';
+import { readQuantity } from '#ui/quantity-input.ts';
+import { Sentence } from '#ui/Sentence.tsx';
+import type { Words } from '#words/en.ts';
+import { chamberAhead } from './ahead-view.ts';
+import styles from './ChamberScreen.module.css';
+
+const HOUR_MS = 3_600_000;
+const MOST_G = 1_000_000;
+
+/** What hangs here needs, now and in the weeks ahead; and what it would need with more beside it. */
+export function ChamberAhead({
+  inside,
+  everInside,
+  air,
+  place,
+  nowMs,
+  words,
+}: {
+  inside: readonly Batch[];
+  everInside: readonly Batch[];
+  air: ChamberAir;
+  place: Place;
+  nowMs: number;
+  words: Words;
+}) {
+  const [more, setMore] = useState(place.mass === 'metric' ? '20' : '44');
+  const hour = Math.ceil(nowMs / HOUR_MS) * HOUR_MS;
+  const view = useMemo(
+    () => chamberAhead({ inside, everInside, air, place, nowMs: hour, zone: zoneAt(hour), words }),
+    [inside, everInside, air, place, hour, words],
+  );
+  const unit = place.mass === 'metric' ? 'kg' : 'lb';
+  const read = readQuantity({ text: more, unit, decimal: place.decimal, least: 0, most: MOST_G });
+  const addedG = read.ok ? read.value : null;
+  const withMore = useMemo(() => (addedG && view ? view.withMore(addedG) : null), [addedG, view]);
+  if (view === null) return null;
+  const say = words.chamberAhead;
+  return (
+    <section className={styles.section}>
+      <h2>{say.title}</h2>
+      <Sentence small tokens={view.sentence} />
+      {view.wetted && <Notice kind="caution">{view.wetted}</Notice>}
+      <table className={styles.table}>
+        <caption className="heard">{say.table}</caption>
+        <thead>
+          <tr>
+            {Object.entries(say.columns).map(([key, label]) => (
+              <th key={key} scope="col">
+                {label}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {view.weeks.map(({ key, when, humidity, water }) => (
+            <tr key={key}>
+              <th scope="row">{when}</th>
+              <td>{humidity}</td>
+              <td>{water}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <Sentence small tokens={view.carried} />
+      {view.over && <Sentence small tokens={view.over} />}
+      <h3>{say.more.title}</h3>
+      <NumberField label={say.more.label} text={more} onText={setMore} unit={unit} />
+      {withMore && (
+        <div aria-live="polite">
+          <Sentence small tokens={withMore.sentence} />
+          {withMore.verdict && <Sentence small tokens={withMore.verdict} />}
+        </div>
+      )}
+      <p className={styles.caution}>{say.caution}</p>
+      <p className={styles.caution}>{view.source}</p>
+    </section>
+  );
+}
