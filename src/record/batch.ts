@@ -16,6 +16,7 @@ export type Batch = {
   readonly plan: Plan;
   readonly stage: Stage;
   readonly meat: readonly EntryOf<'meat-weighed'>[];
+  readonly countKept: EntryOf<'count-kept'> | null;
   readonly leanG: number;
   readonly fatG: number;
   /** The last standing weighing of each line of the formula. */
@@ -68,6 +69,7 @@ export function batch(id: SubjectId, entries: readonly Entry[]): Batch | null {
       begun: steps.some((step) => step.kind !== 'cleaned'),
     }),
     meat,
+    countKept: latest(own, 'count-kept'),
     leanG: total(meat, 'lean'),
     fatG: total(meat, 'fat'),
     weighedOut: new Map(ofKind(own, 'weighed-out').map((entry) => [entry.body.line, entry])),

@@ -128,6 +128,9 @@ const v1 = {
     from: z.optional(z.strictObject({ formula: subjectId, entry: text(36) })),
     ruleSet,
     plan,
+    /** What lies ready, if it was said: the weigh-out is counted against it before anything is mixed. */
+    plannedMeatG: z.optional(massG),
+    plannedTrays: z.optional(z.int().check(z.gte(1), z.lte(99))),
     note,
     typed,
     kept,
@@ -141,6 +144,8 @@ const v1 = {
     typed,
     kept,
   }),
+  /** The meat is not what was planned, and the maker goes on with just this much. */
+  'count-kept': z.strictObject({ trays: z.int().check(z.gte(1), z.lte(999)), meatG: massG }),
   'weighed-out': z.strictObject({
     line: text(40),
     targetG: massG,

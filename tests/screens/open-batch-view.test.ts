@@ -3,6 +3,7 @@ import type { Formula } from '#core/formula/formula.ts';
 import type { EntryId, EntryOf } from '#record/entry.ts';
 import type { Place } from '#record/place.ts';
 import { startingFormula } from '#record/starting-formula.ts';
+import { readMeat } from '#screens/open-batch/meat-input.ts';
 import {
   against,
   guardQuestions,
@@ -44,6 +45,7 @@ const draft = (more: Partial<OpenDraft> = {}): OpenDraft => ({
   lot: '261125',
   plan: firstPlan(formula, place, words),
   ruleSet: null,
+  ready: { meat: '', trays: '' },
   note: '',
   ...more,
 });
@@ -159,4 +161,16 @@ test('half-typed fields come back as they were; another shape is not taken', () 
   const kept = draft({ lot: 'half' });
   expect(restoreOpen(JSON.parse(JSON.stringify(kept)))).toEqual(kept);
   expect(restoreOpen({ lot: 'x' })).toBeNull();
+});
+
+test('meat that lies ready may stay empty; trays are whole, grams are kept as typed', () => {
+  expect(readMeat({ meat: '', trays: '' }, place, words)).toEqual({ ok: true, body: {}, typed: {} });
+  expect(readMeat({ meat: '5200', trays: '5' }, place, words)).toMatchObject({
+    ok: true,
+    body: { plannedMeatG: 5200, plannedTrays: 5 },
+  });
+  expect(readMeat({ meat: '-1', trays: '2.5' }, place, words)).toMatchObject({
+    ok: false,
+    problems: { meat: expect.any(String), trays: 'Type a whole number.' },
+  });
 });

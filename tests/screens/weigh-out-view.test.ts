@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { FormulaLine } from '#core/formula/formula.ts';
 import type { BodyOf } from '#record/kinds.ts';
 import type { SubjectId } from '#record/subject.ts';
+import { benchView } from '#screens/bench/bench-view.ts';
 import { toWeigh, weighOutView } from '#screens/weigh-out/weigh-out-view.ts';
 import { mostText, type ToWeigh, unitOf, weighQuestion } from '#screens/weigh-out/weigh-sheet-view.ts';
 import { en as words } from '#words/en.ts';
@@ -11,8 +12,10 @@ import {
   type Book,
   batchOf,
   book,
+  FORMULA,
   kitOf,
   openBatch,
+  PLAN,
   placeOf,
   SALAME,
   START_MS,
@@ -216,5 +219,46 @@ describe('a culture', () => {
   it('past its printed date says that first, and an age that was not written down is called unknown', () => {
     expect(shown({ storage: 'frozen', bestBeforeMs: START_MS - DAY_MS })?.note).toContain('past its date');
     expect(shown({})?.note).toContain('age of the pack unknown');
+  });
+});
+
+describe('meat counted against what lay ready', () => {
+  const planned = (plan: { plannedMeatG?: number; plannedTrays?: number }) => {
+    const of = setUp(book());
+    const body = { lot: '240108', formula: SALAME, ruleSet: 'US', plan: PLAN } as const;
+    of.put(0, 'batch-opened', BATCH, { ...body, ...plan }, { refs: [FORMULA] });
+    return of;
+  };
+  const trays = (of: Book, count: number) => {
+    for (let tray = 0; tray < count; tray++)
+      of.put(0.1, 'meat-weighed', BATCH, { part: 'lean', massG: 1000 });
+    return of;
+  };
+  const bench = (of: Book) =>
+    benchView({ batch: batchOf(of), place: placeOf(of), nowMs: START_MS, words }).miscounted;
+
+  it('six lots for a plan of five cannot pass to the mix without a choice, and the choice is kept', () => {
+    const of = trays(planned({ plannedTrays: 5 }), 6);
+    expect(viewOf(of).count).toMatchObject({
+      texts: ['6 trays were weighed, 5 were planned.'],
+      open: true,
+      body: { trays: 6, meatG: 6000 },
+    });
+    expect(bench(of)).toBe(true);
+    of.put(0.2, 'count-kept', BATCH, { trays: 6, meatG: 6000 });
+    expect([viewOf(of).count?.open, bench(of)]).toEqual([false, false]);
+    trays(of, 1);
+    expect([viewOf(of).count?.open, bench(of)]).toEqual([true, true]);
+  });
+
+  it('a tenth more or less than the mass planned passes, beyond that it is asked', () => {
+    const open = (plannedMeatG: number) => viewOf(trays(planned({ plannedMeatG }), 5)).count?.open ?? false;
+    expect([5000, 5555, 5556, 4546, 4545].map(open)).toEqual([false, false, true, false, true]);
+  });
+
+  it('says nothing where nothing was planned or nothing is weighed yet', () => {
+    expect(viewOf(trays(planned({}), 3)).count).toBeNull();
+    expect(viewOf(planned({ plannedTrays: 5 })).count).toBeNull();
+    expect(viewOf(trays(planned({ plannedTrays: 5 }), 5)).count).toBeNull();
   });
 });

@@ -17,6 +17,8 @@ import { StepSheet } from './StepSheet.tsx';
 
 const MINUTE_MS = 60_000;
 
+const mixes = (step: BenchStep) => step === 'mixed' || step === 'stuffed';
+
 export function BenchScreen({ words, place, id }: { words: Words; place: Place; id: string }) {
   const subject: SubjectId = `batch:${id}`;
   const entries = useTouching(subject);
@@ -42,10 +44,14 @@ export function BenchScreen({ words, place, id }: { words: Words; place: Place; 
           </Button>
         ) : (
           <>
-            {view.unweighed > 0 && <Button href={`#/batches/${id}/weigh-out`}>{bench.toWeighOut}</Button>}
-            <Button kind="primary" onPress={() => setOpen(view.next)}>
-              {bench.act[view.next]}
-            </Button>
+            {(view.unweighed > 0 || view.miscounted) && (
+              <Button href={`#/batches/${id}/weigh-out`}>{bench.toWeighOut}</Button>
+            )}
+            {!(view.miscounted && mixes(view.next)) && (
+              <Button kind="primary" onPress={() => setOpen(view.next)}>
+                {bench.act[view.next]}
+              </Button>
+            )}
           </>
         )
       }
@@ -57,7 +63,7 @@ export function BenchScreen({ words, place, id }: { words: Words; place: Place; 
             key={step}
             title={title}
             note={note}
-            onPress={() => setOpen(step)}
+            {...(view.miscounted && mixes(step) ? {} : { onPress: () => setOpen(step) })}
             {...(figure ? { figure, unit } : {})}
           />
         ))}

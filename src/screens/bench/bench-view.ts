@@ -1,6 +1,7 @@
 import type { Batch } from '#record/batch.ts';
 import { due } from '#record/due.ts';
 import type { BenchStep } from '#record/kinds.ts';
+import { meatCount } from '#record/meat-count.ts';
 import type { Place } from '#record/place.ts';
 import type { Words } from '#words/en.ts';
 import { joined, temperature } from '#words/format.ts';
@@ -17,6 +18,8 @@ export type BenchView = {
   readonly rows: readonly { step: BenchStep; title: string; note: string; figure: string; unit: string }[];
   readonly next: BenchStep | null;
   readonly unweighed: number;
+  /** The meat is not what was planned: nothing is mixed before that is settled at the weigh-out. */
+  readonly miscounted: boolean;
 };
 
 export function benchView({
@@ -36,10 +39,17 @@ export function benchView({
   const next = STEPS.find((step) => !last(step)) ?? null;
   const waits = due(batch, nowMs).find(({ code }) => code === 'weigh-out');
   const unweighed = waits?.code === 'weigh-out' ? waits.left : 0;
+  const miscounted = meatCount(batch)?.open ?? false;
   const mixing = next === 'mixed' || next === 'stuffed';
   return {
     line: bench.line(formula.name, lot),
-    sentence: mixing && unweighed > 0 ? bench.sentence.weighOut(unweighed) : bench.sentence[next ?? 'done'],
+    sentence:
+      mixing && unweighed > 0
+        ? bench.sentence.weighOut(unweighed)
+        : mixing && miscounted
+          ? bench.sentence.miscounted
+          : bench.sentence[next ?? 'done'],
+    miscounted,
     rows: STEPS.map((step) => {
       const entry = last(step);
       const tempC = entry?.body.tempC;

@@ -15,6 +15,8 @@ import { Sentence } from '#ui/Sentence.tsx';
 import { TextField } from '#ui/TextField.tsx';
 import type { Words } from '#words/en.ts';
 import { AgainstNotice } from './AgainstNotice.tsx';
+import { MeatFields } from './MeatFields.tsx';
+import { readMeat } from './meat-input.ts';
 import styles from './OpenBatchScreen.module.css';
 import {
   guardQuestions,
@@ -48,7 +50,13 @@ export function OpenBatch({
   const [first] = useState((): OpenDraft => {
     const { nowMs, zone } = now();
     const plan = firstPlan(formula, place, words);
-    return { lot: suggestedLot(nowMs, zone, lots), plan, ruleSet: null, note: '' };
+    return {
+      lot: suggestedLot(nowMs, zone, lots),
+      plan,
+      ruleSet: null,
+      ready: { meat: '', trays: '' },
+      note: '',
+    };
   });
   const draft = kept.value ?? first;
   const [tried, setTried] = useState(false);
@@ -57,6 +65,7 @@ export function OpenBatch({
   const { saving, save } = useAppend(place.initials);
   const say = words.openBatch;
   const read = readPlan(draft.plan, place, words);
+  const ready = readMeat(draft.ready, place, words);
   const view = openBatchView({ version, number, draft, read, lots, tried, place, words });
   const mark = words.app.saving(saving);
   const questions = read.ok
@@ -67,7 +76,7 @@ export function OpenBatch({
 
   const open = async (keptNow: readonly string[]) => {
     const ruleSet = place.ruleSet ?? draft.ruleSet;
-    if (!read.ok || ruleSet === null || view.lotProblem !== null) return;
+    if (!read.ok || !ready.ok || ruleSet === null || view.lotProblem !== null) return;
     const subject: SubjectId = newSubject('batch');
     const facts: Fact[] = [
       {
@@ -80,7 +89,8 @@ export function OpenBatch({
           from: { formula: version.subject, entry: version.id },
           ruleSet,
           plan: read.plan,
-          typed: read.typed,
+          ...ready.body,
+          typed: { ...read.typed, ...ready.typed },
           ...(draft.note.trim() === '' ? {} : { note: draft.note.trim() }),
           ...(keptNow.length > 0 ? { kept: [...keptNow] } : {}),
         },
@@ -93,7 +103,11 @@ export function OpenBatch({
     window.location.hash = `#/batches/${subject.slice('batch:'.length)}/weigh-out`;
   };
   const hindered =
-    !read.ok || view.lotProblem !== null || view.against === null || view.against.stops.length > 0;
+    !read.ok ||
+    !ready.ok ||
+    view.lotProblem !== null ||
+    view.against === null ||
+    view.against.stops.length > 0;
   const tryOpen = () => {
     setTried(true);
     if (hindered) return;
@@ -142,6 +156,13 @@ export function OpenBatch({
       <PlanFields
         groups={view.groups}
         onField={(field, text) => kept.set({ ...draft, plan: { ...draft.plan, [field]: text } })}
+        words={words}
+      />
+      <MeatFields
+        texts={draft.ready}
+        read={ready}
+        onTexts={(texts) => kept.set({ ...draft, ready: texts })}
+        place={place}
         words={words}
       />
       <TextField

@@ -12,6 +12,7 @@ import type { Place } from '#record/place.ts';
 import type { Words } from '#words/en.ts';
 import { wallClock } from '#words/format.ts';
 import type { Said } from '#words/said.ts';
+import type { MeatTexts } from './meat-input.ts';
 import {
   PLAN_FIELDS,
   type PlanField,
@@ -27,6 +28,7 @@ export type OpenDraft = {
   readonly lot: string;
   readonly plan: PlanTexts;
   readonly ruleSet: RuleSetId | null;
+  readonly ready: MeatTexts;
   readonly note: string;
 };
 
@@ -161,11 +163,15 @@ export function ruleSetOptions(words: Words): { value: RuleSetId; label: string;
 /** What was typed here before, if it still has this shape. */
 export function restoreOpen(kept: unknown): OpenDraft | null {
   if (typeof kept !== 'object' || kept === null) return null;
-  const { lot, plan, ruleSet, note } = kept as Readonly<Record<string, unknown>>;
+  const { lot, plan, ruleSet, ready, note } = kept as Readonly<Record<string, unknown>>;
+  const meat =
+    typeof ready === 'object' && ready !== null ? (ready as Readonly<Record<string, unknown>>) : {};
   const texts = typeof plan === 'object' && plan !== null ? (plan as Readonly<Record<string, unknown>>) : {};
   const whole =
     typeof lot === 'string' &&
     typeof note === 'string' &&
+    typeof meat.meat === 'string' &&
+    typeof meat.trays === 'string' &&
     PLAN_FIELDS.every((field) => typeof texts[field] === 'string') &&
     (ruleSet === null || ruleSet === 'US' || ruleSet === 'CA' || ruleSet === 'EU');
   return whole ? (kept as OpenDraft) : null;

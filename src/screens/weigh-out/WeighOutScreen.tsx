@@ -70,6 +70,12 @@ export function WeighOutScreen({ words, place, id }: Props) {
     return result.ok;
   };
 
+  const keepCount = async () => {
+    if (view.count === null) return;
+    const { ok } = await save([{ kind: 'count-kept', subject, body: view.count.body }]);
+    if (ok) setWeighedName(words.weighOut.count.name);
+  };
+
   return (
     <Page
       title={words.weighOut.title}
@@ -82,7 +88,8 @@ export function WeighOutScreen({ words, place, id }: Props) {
             {words.weighOut.next}
           </Button>
         ) : (
-          view.lines.length > 0 && (
+          view.lines.length > 0 &&
+          !view.count?.open && (
             <Button kind="primary" href={`#/batches/${id}/bench`}>
               {words.weighOut.toBench}
             </Button>
@@ -129,6 +136,22 @@ export function WeighOutScreen({ words, place, id }: Props) {
           />
         ))}
       </ul>
+      {view.count && (
+        <Notice
+          kind="caution"
+          act={
+            view.count.open && (
+              <Button onPress={() => void keepCount()} disabled={saving.state === 'saving'}>
+                {words.weighOut.count.keep}
+              </Button>
+            )
+          }
+        >
+          {[...view.count.texts, view.count.open ? words.weighOut.count.ask : words.weighOut.count.kept].join(
+            ' ',
+          )}
+        </Notice>
+      )}
       {view.noScale && <Notice kind="caution">{words.weighOut.noScale}</Notice>}
       <Figures>
         {view.figures.map(({ key, ...figure }) => (

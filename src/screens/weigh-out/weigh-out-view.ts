@@ -10,6 +10,7 @@ import { plannedWeighOut } from '#record/weigh-out-figures.ts';
 import type { Words } from '#words/en.ts';
 import { decimal, joined, mass, type Quantity } from '#words/format.ts';
 import type { Said } from '#words/said.ts';
+import { type CountView, countView } from './count-view.ts';
 import { nitriteSentence, nitriteWorking, saltWorking } from './nitrite-view.ts';
 import { doseWhy, packChoices, packNote } from './starter-view.ts';
 import type { LotChoice, ToWeigh } from './weigh-sheet-view.ts';
@@ -63,6 +64,8 @@ export type WeighOutView = {
   }[];
   readonly nitriteWorking: ReturnType<typeof nitriteWorking> | null;
   readonly noScale: boolean;
+  /** What was weighed is not what was planned: said, and while `open` nothing leads to the bench. */
+  readonly count: CountView | null;
 };
 
 type Given = {
@@ -95,6 +98,7 @@ export function weighOutView({ batch, kit, place, nowMs, words }: Given): WeighO
     left: lines.filter(({ done }) => !done).length,
     figures: found ? figureViews(batch, found, { place, words }) : [],
     nitriteWorking: found && nitriteWorking({ batch, found, place, words }),
+    count: countView(batch, place, words),
     noScale: kit.scales.length === 0,
   };
 }

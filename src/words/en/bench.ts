@@ -20,6 +20,11 @@ export const bench = {
       ' it firm; the ferment clock starts with the first room temperature after it.',
     ),
     done: said('Stuffed. ', strong('Weigh each piece'), ', then the ferment.'),
+    miscounted: said(
+      'The meat is not what was planned. ',
+      strong('Count it again at the weigh-out'),
+      ', or say there that it is meant, before anything is mixed.',
+    ),
     weighOut: (left: number): Said =>
       said(
         left === 1 ? 'One line is not weighed out yet. ' : `${left} lines are not weighed out yet. `,

@@ -43,6 +43,11 @@ export const openBatch = {
   allTheSame: 'Open it',
   askGuard: (text: string): string => `${text} Open the batch all the same?`,
   toFormula: 'Look at the formula',
+  meatReady: 'Meat that lies ready',
+  meatHint:
+    'May stay empty. The weigh-out is counted against it: a tray forgotten or weighed twice is asked about before anything is mixed.',
+  meatField: { meat: 'Lean and fat in all', trays: 'Trays or lots' },
+  wholeTrays: 'Type a whole number.',
   note: 'Note',
   save: 'Open the batch',
   lookAbove: 'Something above has to be filled in or put right first.',

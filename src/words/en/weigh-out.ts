@@ -102,6 +102,15 @@ export const weighOut = {
   rounded: { down: 'rounded down', up: 'rounded up', nearest: '' },
   onScale: (name: string) => `on ${name}`,
   noScale: 'No scale is entered: grams are rounded to 1 g. Enter the scales in Kit.',
+  count: {
+    name: 'Count of the meat',
+    trays: (trays: number, planned: number) =>
+      `${trays} ${trays === 1 ? 'tray was' : 'trays were'} weighed, ${planned} ${planned === 1 ? 'was' : 'were'} planned.`,
+    mass: (weighed: string, planned: string) => `${weighed} of meat were weighed, ${planned} were planned.`,
+    ask: 'Count again: a tray forgotten or weighed twice makes every gram below wrong. Weigh what is missing, strike what is twice in the record, or go on with this count.',
+    keep: 'This is all the meat: go on with it',
+    kept: 'Kept as it is by choice.',
+  },
   toGo: (left: number) => (left === 1 ? 'one line to go' : `${left} lines to go`),
   next: 'Weigh next line',
   toBench: 'To the bench',

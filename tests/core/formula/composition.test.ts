@@ -169,9 +169,9 @@ describe('what the lines say of the meat', () => {
     expect(assumed).toContain('liquid-is-water');
   });
 
-  test('a cut that is not in the table is refused', () => {
+  test('for a cut that is not in the table the usual one is taken, and that is said', () => {
     const unknown = composed([meat('x', 'lean', 80, { cutNdb: '1' })]);
-    expect(unknown).toEqual(composed([meat('x', 'lean', 80)]));
+    expect(unknown).toEqual(composed([meat('x', 'lean', 80, {})]));
     expect(unknown.assumed).toContain('lean-cut');
   });
 });
