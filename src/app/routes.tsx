@@ -116,6 +116,11 @@ export const routes: readonly RouteOf[] = [
     screen: page(async () => (await import('#screens/formulas/FormulaEditScreen.tsx')).FormulaEditScreen),
   },
   {
+    path: `${formula}/card`,
+    room: 'formulas',
+    screen: page(async () => (await import('#screens/formulas/FormulaCardScreen.tsx')).FormulaCardScreen),
+  },
+  {
     path: `${formula}/open`,
     room: 'formulas',
     screen: page(async () => (await import('#screens/open-batch/OpenBatchScreen.tsx')).OpenBatchScreen),

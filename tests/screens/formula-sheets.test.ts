@@ -5,6 +5,8 @@ import type { FinishedFerment } from '#core/formula/sugar.ts';
 import { finishedFerments, type OwnFill, ownFills } from '#record/own-figures.ts';
 import type { Place } from '#record/place.ts';
 import { startingFormula } from '#record/starting-formula.ts';
+import type { BenchRead } from '#screens/formulas/bench-input.ts';
+import { cardView } from '#screens/formulas/card-view.ts';
 import { casingView } from '#screens/formulas/casing-view.ts';
 import { compositionView } from '#screens/formulas/composition-view.ts';
 import { formulaPlan } from '#screens/formulas/formula-plan.ts';
@@ -315,5 +317,59 @@ describe('the label', () => {
 
   test('no allergen named is never "free of"', () => {
     expect(labelView(formula, plan(formula), place, words).notes.join()).toContain('not “free of”');
+  });
+});
+
+describe('a card to print', () => {
+  const card = (of: Formula, bench = { leanG: 2250, fatG: 750, pieces: null } as BenchRead | null) =>
+    cardView({ formula: of, line: 'version 1', bench, place, words });
+  const row = (of: Formula, id: string) => card(of).rows.find(({ key }) => key === id)?.cells;
+
+  test('says of each line its base, its grams for a kilo, and its grams for the meat here', () => {
+    expect(card(SALAME).heads).toEqual([
+      'Line',
+      'How much, of what',
+      'for 1 kg of meat',
+      'for 3\u202f000\u00a0g of meat',
+    ]);
+    expect(row(SALAME, 'salt')?.slice(1)).toEqual(['28.0\u00a0g', '84.0\u00a0g']);
+    expect(row(SALAME, 'cure')?.slice(1)).toEqual(['2.50\u00a0g', '7.50\u00a0g']);
+    expect(row(SALAME, 'cure')?.[0]).toContain('6.25');
+    expect(card(SALAME).cautions.join()).toContain('Compare them with yours');
+  });
+
+  test('what does not grow with the meat has no grams for a kilo, nor has a share of a mix that holds it', () => {
+    const fixed = {
+      id: 'water',
+      name: 'Water',
+      role: 'liquid',
+      amount: { basis: 'fixed', amountG: 50 },
+    } as const;
+    const share = {
+      id: 'share',
+      name: 'Share',
+      role: 'spice',
+      amount: { basis: 'pct-of-total', amountPct: 1 },
+    } as const;
+    const both = { ...SALAME, lines: [...SALAME.lines, fixed, share] };
+    expect(row(both, 'water')?.slice(1)).toEqual(['–', '50.0\u00a0g']);
+    expect(row(both, 'share')?.[1]).toBe('–');
+    expect(card(both).notes.join()).toContain('do not grow with the meat');
+    const alone = { ...SALAME, lines: [...SALAME.lines, share] };
+    // 1 % of the mix that it is part of: 1030.5 g / 0.99 x 0.01.
+    expect(row(alone, 'share')?.[1]).toBe('10.41\u00a0g');
+    expect(card(alone).notes.join()).not.toContain('do not grow with the meat');
+  });
+
+  test('a line by the piece leaves the grams open until the pieces are counted', () => {
+    const piece = {
+      id: 'p',
+      name: 'Clip',
+      role: 'other',
+      amount: { basis: 'per-piece', pieceG: 2 },
+    } as const;
+    const counted = { ...SALAME, lines: [...SALAME.lines, piece] };
+    expect(card(counted).heads.length).toBe(3);
+    expect(card(counted, { leanG: 750, fatG: 250, pieces: 4 }).rows.at(-1)?.cells[2]).toBe('8.00\u00a0g');
   });
 });

@@ -91,6 +91,9 @@ export function FormulaSheets({
           note={say.versions(versions.length)}
           onPress={() => onOpen('versions')}
         />
+        {version.id === versions.at(-1)?.id && (
+          <Row title={more.card.title} note={more.card.row} href={`${formulaHref(version.subject)}/card`} />
+        )}
         <Row title={more.share.title} note={more.share.row} onPress={() => onOpen('share')} />
       </List>
       <Button kind="quiet" disabled={saving.state === 'saving'} onPress={() => void copy()}>

@@ -1,3 +1,5 @@
+import { said, strong } from '#words/said.ts';
+
 /** The sheets that a formula opens: sizing a batch, casing, sugar, label. */
 export const formulaSheets = {
   heading: 'More with this formula',
@@ -176,6 +178,25 @@ export const formulaSheets = {
     copy: 'Copy the list',
     copied: 'Copied',
     note: 'A draft by weight at mixing, not a finished label: names, functions and claims follow local law.',
+  },
+  card: {
+    title: 'A card to print',
+    row: 'Every line with its base, grams for a kilo and for this meat, a code to scan',
+    sentence: said('What is on the card is ', strong('what comes out on paper'), '.'),
+    print: 'Print',
+    line: 'Line',
+    amount: 'How much, of what',
+    perKilo: 'for 1 kg of meat',
+    here: (meat: string): string => `for ${meat} of meat`,
+    fat: (pct: string): string => `${pct} % fat in the meat`,
+    diameter: (mm: string): string => `${mm} mm`,
+    loss: (pct: string): string => `dried to ${pct} % loss`,
+    scale: (fatPct: string): string =>
+      `Grams for a kilo are for meat of ${fatPct} % fat, lean and fat trimmed. For other meat scan the code: there the amounts follow from your own meat, bag and scale.`,
+    notByMeat:
+      'Lines with “–” do not grow with the meat: by the piece, by the pack, at the least, or the same in every batch.',
+    bag: 'The percentages of the curing salt are those of one bag. Compare them with yours before you weigh.',
+    scan: 'Scan it: the whole formula is in the code. It opens without a server, to be looked at before it is kept.',
   },
   share: {
     title: 'Pass it on',
