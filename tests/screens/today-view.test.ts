@@ -89,8 +89,8 @@ describe('the list of batches', () => {
     openBatch(of, { id: SECOND, lot: '240201', atHours: 24 * 24 });
     const view = batches(of, 24 * 24 + 1, [BATCH, SECOND]);
     expect(view.rows.map(({ note, value }) => [note, value])).toEqual([
-      ['lot 240201 · Weigh the meat', 'weigh-out, day 0'],
-      ['lot 240108 · Weigh round; the last was 22 days ago', 'hanging, day 24'],
+      ['lot 240201 · weigh-out · Weigh the meat', 'day 0'],
+      ['lot 240108 · hanging · Weigh round; the last was 22 days ago', 'day 24'],
     ]);
     expect(plainText(view.sentence)).toBe('2 batches under way.');
   });
@@ -101,7 +101,7 @@ describe('the list of batches', () => {
       of.put(900, 'taken-down', pieceId(number), { why: 'test' }, { refs: [BATCH] });
     const view = batches(of, 901);
     expect(plainText(view.sentence)).toBe('No batch under way, one finished.');
-    expect(view.rows[0]?.value).toBe('finished');
+    expect(view.rows[0]?.note).toContain('lot 240108 · finished');
   });
 
   it('says where a batch comes from while there is none', () => {

@@ -26,7 +26,7 @@ export function BatchesScreen({ words }: { words: Words }) {
     >
       <List>
         {view.rows.map(({ key, href, title, note, value }) => (
-          <Row key={key} href={href} title={title} note={note} figure={value} />
+          <Row key={key} href={href} title={title} note={note} {...(value ? { figure: value } : {})} />
         ))}
       </List>
     </Page>

@@ -31,13 +31,15 @@ export function batchesView({
         key: batch.id,
         href: `#/batches/${batch.id.slice('batch:'.length)}`,
         title: batch.opened.body.formula.name,
-        note: [words.batches.lot(batch.opened.body.lot), first && words.due(first, nowMs, zone)]
+        note: [
+          words.batches.lot(batch.opened.body.lot),
+          words.batches.stage[batch.stage],
+          first && words.due(first, nowMs, zone),
+        ]
           .filter(Boolean)
           .join(' · '),
-        value:
-          batch.stage === 'finished'
-            ? words.batches.stage.finished
-            : `${words.batches.stage[batch.stage]}, ${words.batches.day(day)}`,
+        // Short, so that it fits beside or below the words in text twice as large.
+        value: batch.stage === 'finished' ? '' : words.batches.day(day),
       };
     });
   return { sentence: words.batches.sentence(batches.length - finished, finished), rows };
