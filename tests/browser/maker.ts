@@ -45,7 +45,8 @@ export function maker(page: Page) {
 
     async go(hash: string): Promise<void> {
       await page.goto(`./#${hash}`);
-      await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
+      // A page that forecasts a full rail takes a while on a busy machine.
+      await expect(page.getByRole('heading', { level: 1 })).toBeVisible({ timeout: 30_000 });
     },
 
     /** A book made elsewhere, taken in as another phone's backup is. */
