@@ -181,6 +181,11 @@ export const routes: readonly RouteOf[] = [
     screen: page(async () => (await import('#screens/kit/KeepingScreen.tsx')).KeepingScreen),
   },
   {
+    path: `${batch}/timers`,
+    room: 'batches',
+    screen: page(async () => (await import('#screens/timers/TimersScreen.tsx')).TimersScreen),
+  },
+  {
     path: '/after-fault',
     room: 'batches',
     screen: page(async () => (await import('#screens/after-fault/AfterFaultScreen.tsx')).AfterFaultScreen),

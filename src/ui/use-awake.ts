@@ -1,23 +1,26 @@
 import { useEffect } from 'react';
 
-/** Keeps the screen lit while the page is seen. Where the browser cannot, the phone's own setting holds. */
+/** Keeps the screen on while the page is seen. Where a browser cannot, it goes dark as ever, and nothing else changes. */
 export function useAwake(): void {
   useEffect(() => {
     let held: WakeLockSentinel | null = null;
     let left = false;
     const ask = async () => {
       if (!('wakeLock' in navigator) || document.visibilityState !== 'visible') return;
-      // Refused at a low battery: nothing else depends on it.
-      const lock = await navigator.wakeLock.request('screen').catch(() => null);
-      if (left) await lock?.release();
-      else held = lock;
+      try {
+        const lock = await navigator.wakeLock.request('screen');
+        if (left) await lock.release();
+        else held = lock;
+      } catch {
+        held = null;
+      }
     };
-    const seen = () => void ask();
-    seen();
-    document.addEventListener('visibilitychange', seen);
+    const again = () => void ask();
+    again();
+    document.addEventListener('visibilitychange', again);
     return () => {
       left = true;
-      document.removeEventListener('visibilitychange', seen);
+      document.removeEventListener('visibilitychange', again);
       void held?.release();
     };
   }, []);

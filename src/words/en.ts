@@ -33,6 +33,8 @@ import { round } from './en/round.ts';
 import { start } from './en/start.ts';
 import { stuffing } from './en/stuffing.ts';
 import { tags } from './en/tags.ts';
+import { timers } from './en/timers.ts';
+import { rail } from './en/rail.ts';
 import { today } from './en/today.ts';
 import { trace } from './en/trace.ts';
 import { verdicts } from './en/verdicts.ts';
@@ -78,6 +80,8 @@ export const en = {
   calendar,
   why,
   chamberAhead,
+  timers,
+  rail,
   today,
   trace,
   verdicts,
