@@ -52,10 +52,11 @@ async function playwright(script: string, CHROME_PATH: string): Promise<Counts> 
   return counted(script, well, () => fromPlaywright(JSON.parse(readFileSync(report, 'utf8'))));
 }
 
-async function faults(CHROME_PATH: string): Promise<Counts> {
-  const { well, said } = await npmRun('faults', [], { CHROME_PATH });
-  notRun.push(...[...said.matchAll(/^not run: (.+)$/gm)].map(([, name]) => `faults: ${name}`));
-  return counted('faults', well, () => fromLastLine(said));
+/** A runner of our own: it says on a line of its own what it could not run, and on its last line what passed and failed. */
+async function ownRunner(script: string, CHROME_PATH: string): Promise<Counts> {
+  const { well, said } = await npmRun(script, [], { CHROME_PATH });
+  lacking.push(...[...said.matchAll(/^not run: (.+)$/gm)].map(([, name]) => `${script}: ${name}`));
+  return counted(script, well, () => fromLastLine(said));
 }
 
 /** A tool that ended badly although it counts no failure, or that gave no count, is one failure. */
@@ -70,20 +71,28 @@ function counted(script: string, well: boolean, read: () => Counts): Counts {
   return well || counts.failed > 0 ? counts : { ...counts, failed: 1 };
 }
 
+/** What this machine lacks the means for (another engine, a disk of its own to fill): said, and no failure. */
+const lacking: string[] = [];
 const notRun: string[] = [];
 const results = [await check('types'), await check('lint'), await vitest('unit')];
 const build = await check('build');
 results.push(build);
 
-if (build.failed > 0) notRun.push('built, browser, faults: there is no build');
+if (build.failed > 0) notRun.push('built, browser, engines, faults: there is no build');
 else {
   results.push(await vitest('built'));
   const browser = await findBrowser();
-  if (browser === null) notRun.push('browser, faults: no Chromium was found, and none could be installed');
-  else results.push(await playwright('browser', browser), await faults(browser));
+  if (browser === null)
+    notRun.push('browser, engines, faults: no Chromium was found, and none could be installed');
+  else
+    results.push(
+      await playwright('browser', browser),
+      await ownRunner('engines', browser),
+      await ownRunner('faults', browser),
+    );
 }
 
 const { passed, failed } = addUp(results);
-for (const line of notRun) console.log(`not run: ${line}`);
+for (const line of [...notRun, ...lacking]) console.log(`not run: ${line}`);
 console.log(`${passed} passed, ${failed} failed`);
 process.exitCode = failed > 0 ? 1 : notRun.length > 0 ? 2 : 0;
