@@ -8,7 +8,7 @@ export type TableRefusal = {
 };
 
 export const MOST_LOGGER_ROWS = 250_000;
-const STEP_CHARS = 128 * 1024;
+const STEP_CHARS = 64 * 1024;
 const SAMPLE_CHARS = 64 * 1024;
 const SAMPLE_ROWS = 400;
 

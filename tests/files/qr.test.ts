@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import jsQR from 'jsqr';
 import { createElement } from 'react';
 import { renderToStaticMarkup } from 'react-dom/server';
@@ -78,5 +79,12 @@ describe('a formula as a QR code', () => {
     const html = renderToStaticMarkup(createElement(QrDrawing, { modules, label: 'Opens Today' }));
     expect(html).toContain(`viewBox="-4 -4 ${modules.length + 8} ${modules.length + 8}"`);
     expect(html).toContain('role="img" aria-label="Opens Today"');
+  });
+
+  it('is black on white in the dark too', () => {
+    const css = readFileSync('src/ui/drawings/QrDrawing.module.css', 'utf8');
+    expect(css).toMatch(/background: #fff;/);
+    expect(css).toMatch(/fill: #000;/);
+    expect(css).not.toMatch(/light-dark|var\(--(?!radius)/);
   });
 });
