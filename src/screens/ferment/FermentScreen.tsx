@@ -25,12 +25,21 @@ import { HangSheet } from './HangSheet.tsx';
 import { HoursAt } from './HoursAt.tsx';
 import { LoggerSheet } from './LoggerSheet.tsx';
 import { PhSheet } from './PhSheet.tsx';
+import { ProgrammeSheet } from './ProgrammeSheet.tsx';
 import { Readings } from './Readings.tsx';
 import { RoomSheet } from './RoomSheet.tsx';
 import { SmokeSheet } from './SmokeSheet.tsx';
 import { usePhAhead } from './use-ph-ahead.ts';
 
-type Open = 'room-logged' | 'ph-read' | 'room-read' | 'smoked' | 'ferment-ended' | 'hung' | 'action-taken';
+type Open =
+  | 'room-logged'
+  | 'ferment-set'
+  | 'ph-read'
+  | 'room-read'
+  | 'smoked'
+  | 'ferment-ended'
+  | 'hung'
+  | 'action-taken';
 
 const HALF_MINUTE_MS = 30_000;
 const MINUTE_MS = 60_000;
@@ -155,7 +164,9 @@ export function FermentScreen({ words, place, id }: { words: Words; place: Place
       {view.stage !== 'before' && (
         <div className={styles.more}>
           <Button onPress={() => setOpen('room-logged')}>{words.logger.act}</Button>
+          <Button onPress={() => setOpen('ferment-set')}>{words.fermentAhead.programme.act}</Button>
           <Button href="#/instruments">{words.instruments.title}</Button>
+          <Button href="#/after-fault">{words.afterFault.title}</Button>
           <Button onPress={() => setOpen('smoked')}>{ferment.act.smoke}</Button>
           {(view.stage === 'running' || view.stage === 'stopped') && (
             <Button
@@ -184,6 +195,13 @@ export function FermentScreen({ words, place, id }: { words: Words; place: Place
           {...common}
           thermometers={kit.meters.filter(({ what }) => what !== 'ph-meter')}
           onSave={(body, atMs) => keep({ kind: 'room-read', body }, atMs)}
+        />
+      )}
+      {open === 'ferment-set' && (
+        <ProgrammeSheet
+          {...common}
+          set={batch.fermentSet?.body ?? null}
+          onSave={(body, atMs) => keep({ kind: 'ferment-set', body }, atMs)}
         />
       )}
       {open === 'room-logged' && (

@@ -99,5 +99,18 @@ export const fermentAhead = {
     reason: 'Why',
     reasonNeeded: 'Say why.',
   },
+  programme: {
+    act: 'Set the programme',
+    title: 'Programme of the ferment',
+    room: 'Room is set to',
+    roomHint: (least: string, most: string) =>
+      `common practice for a medium ferment: ${least} to ${most} for 18 to 24 h`,
+    humidity: 'Humidity is set to',
+    humidityHint: 'published for a warm stage: 90 to 95 % (read in a second-hand copy); may stay empty',
+    pace: 'How fast is the culture?',
+    paceHint: 'By its pack. The pH window rests on it.',
+    paces: { fast: 'fast', medium: 'medium', slow: 'slow', none: 'no culture', unsaid: 'not known' },
+    save: 'Save',
+  },
   room: { doubt: 'Do you believe it?', thermometer: 'Which thermometer?' },
 };
