@@ -25,6 +25,7 @@ export type Batch = {
   readonly stuffedAtMs: number | null;
   readonly stuffingPlanned: EntryOf<'stuffing-planned'> | null;
   readonly timers: readonly EntryOf<'timer-set'>[];
+  readonly priced: EntryOf<'priced'> | null;
   readonly casingUsed: EntryOf<'casing-used'> | null;
   readonly fermentSet: EntryOf<'ferment-set'> | null;
   readonly room: readonly EntryOf<'room-read'>[];
@@ -77,6 +78,7 @@ export function batch(id: SubjectId, entries: readonly Entry[]): Batch | null {
     stuffedAtMs: stuffed?.atMs ?? null,
     stuffingPlanned: latest(own, 'stuffing-planned'),
     timers: ofKind(own, 'timer-set'),
+    priced: latest(own, 'priced'),
     casingUsed: latest(own, 'casing-used'),
     fermentSet: latest(own, 'ferment-set'),
     room: ofKind(own, 'room-read'),

@@ -255,6 +255,14 @@ const v1 = {
     typed,
     kept,
   }),
+  /** What was paid for what went into a batch, in hundredths of the maker's money: meat, lines by id, all else. */
+  priced: z.strictObject({
+    costs: z
+      .array(z.strictObject({ of: text(40), cents: z.int().check(z.gte(0), z.lte(1_000_000_000)) }))
+      .check(z.maxLength(64)),
+    sampledPct: number(0, 90),
+    typed,
+  }),
   /** Casing that all pieces of a batch took, ends and knots with it; subject is the batch. */
   'casing-used': z.strictObject({ usedM: number(0.01, 10_000), typed }),
   weighed: z.strictObject({

@@ -11,6 +11,7 @@ import { casingView } from '#screens/formulas/casing-view.ts';
 import { compositionView } from '#screens/formulas/composition-view.ts';
 import { formulaPlan } from '#screens/formulas/formula-plan.ts';
 import { labelView } from '#screens/formulas/label-view.ts';
+import { piecesView } from '#screens/formulas/pieces-view.ts';
 import { sugarView } from '#screens/formulas/sugar-view.ts';
 import { type WayCode, waysView } from '#screens/formulas/ways-view.ts';
 import { en as words } from '#words/en.ts';
@@ -371,5 +372,41 @@ describe('a card to print', () => {
     const counted = { ...SALAME, lines: [...SALAME.lines, piece] };
     expect(card(counted).heads.length).toBe(3);
     expect(card(counted, { leanG: 750, fatG: 250, pieces: 4 }).rows.at(-1)?.cells[2]).toBe('8.00\u00a0g');
+  });
+});
+
+describe('a whole muscle, piece by piece', () => {
+  /** 3 % of salt in all with 0.25 % of a 6.25 % cure of 4 % nitrate: 1,000 g take 27.76 g and 2.50 g (mass balance, derived). */
+  const muscle: Formula = {
+    name: 'Invented muscle',
+    kind: 'whole-muscle',
+    species: ['pork'],
+    fatPctOfMeat: 0,
+    lines: [
+      { id: 'salt', name: 'Salt', role: 'salt', amount: { basis: 'pct-of-meat', amountPct: 2.775625 } },
+      {
+        id: 'cure',
+        name: 'Cure',
+        role: 'cure',
+        amount: { basis: 'pct-of-meat', amountPct: 0.25 },
+        cure: { nitritePct: 6.25, nitratePct: 4, nitriteSalt: 'NaNO2', nitrateSalt: 'NaNO3' },
+      },
+    ],
+  };
+  const scales = [{ id: 'k', stepG: 0.01, capacityG: null }];
+  const pieces = (text: string, of = muscle) => piecesView({ text, formula: of, scales, place, words });
+
+  test('each gets the grams of its own weight, the salt of the cure counted', () => {
+    const view = pieces('1000 2000');
+    expect(view.pieces.map(({ grams }) => grams)).toEqual([
+      ['Salt 27.76\u00a0g', 'Cure 2.50\u00a0g'],
+      ['Salt 55.51\u00a0g', 'Cure 5.00\u00a0g'],
+    ]);
+    expect(view.pieces[0]?.note).toContain('3.00\u00a0% salt');
+  });
+
+  test('what is no weight is named, and nothing is worked out', () => {
+    expect(pieces('1000 12x')).toMatchObject({ pieces: [], problem: '“12x” is no weight of a piece.' });
+    expect(pieces('')).toMatchObject({ pieces: [], problem: null, note: null });
   });
 });

@@ -3,6 +3,7 @@ import type { FormulaLine } from '#core/formula/formula.ts';
 import type { BodyOf } from '#record/kinds.ts';
 import type { SubjectId } from '#record/subject.ts';
 import { benchView } from '#screens/bench/bench-view.ts';
+import { costView, firstCosts } from '#screens/weigh-out/cost-view.ts';
 import { toWeigh, weighOutView } from '#screens/weigh-out/weigh-out-view.ts';
 import { mostText, type ToWeigh, unitOf, weighQuestion } from '#screens/weigh-out/weigh-sheet-view.ts';
 import { en as words } from '#words/en.ts';
@@ -16,12 +17,15 @@ import {
   kitOf,
   openBatch,
   PLAN,
+  pieceId,
   placeOf,
   SALAME,
   START_MS,
   setUp,
+  stuff,
   weighMeat,
   weighOutSalt,
+  weighRound,
 } from './book.ts';
 
 function viewOf(of: Book, nowMs = START_MS) {
@@ -260,5 +264,41 @@ describe('meat counted against what lay ready', () => {
     expect(viewOf(trays(planned({}), 3)).count).toBeNull();
     expect(viewOf(planned({ plannedTrays: 5 })).count).toBeNull();
     expect(viewOf(trays(planned({ plannedTrays: 5 }), 5)).count).toBeNull();
+  });
+});
+
+describe('the cost of a batch', () => {
+  const cost = (of: Book, texts: Record<string, string>) => costView(batchOf(of), texts, placeOf(of), words);
+  const results = (of: Book, texts: Record<string, string>) =>
+    Object.fromEntries(cost(of, texts).results.map(({ label, value }) => [label, value]));
+
+  it('counts losses and samples: 54 for 3,313.03 g of mix, 38 % lost, 3 % cut', () => {
+    const of = weighOutSalt(weighMeat(bench()));
+    // 54 / (3.31303 x 0.62 x 0.97) = 27.10 a kilo (arithmetic).
+    expect(results(of, { meat: '40', salt: '4', cure: '5', other: '5', sampled: '3' })).toEqual({
+      'In all': '54.00',
+      'A kilo of mix': '16.30',
+      'A kilo finished': '~27.10',
+    });
+  });
+
+  it('takes the loss from the scale once every piece is down, and then says no "~"', () => {
+    const of = weighRound(stuff(weighOutSalt(weighMeat(bench())), { greenG: [1000, 1000] }), 700, [600, 640]);
+    const typed = { meat: '40', salt: '4', cure: '5', other: '5' };
+    expect(results(of, typed)['A kilo finished']).toBe('~43.55');
+    for (const number of [1, 2])
+      of.put(701, 'taken-down', pieceId(number), { why: 'at-target' }, { refs: [BATCH] });
+    // 54 / 1.24 kg.
+    expect(results(of, typed)).toMatchObject({ 'A kilo finished': '43.55', 'A piece': '27.00' });
+    expect(cost(of, typed).note).toContain('Loss as weighed.');
+  });
+
+  it('says how many lines have no price, keeps nothing while a price is wrong, and shows what was kept', () => {
+    const of = weighOutSalt(weighMeat(bench()));
+    expect(cost(of, { meat: '40' }).note).toContain('2 without a price: the cost is at least this.');
+    expect(cost(of, { meat: '4x' }).body).toBeNull();
+    expect(cost(of, {}).body).toBeNull();
+    of.put(1, 'priced', BATCH, { costs: [{ of: 'meat', cents: 4050 }], sampledPct: 3 });
+    expect(firstCosts(batchOf(of), placeOf(of), words)).toEqual({ meat: '40.5', sampled: '3' });
   });
 });

@@ -109,6 +109,7 @@ export function FormulaPage(props: FormulaPageProps) {
         open={sheet}
         onOpen={setSheet}
         {...{ formula, version, versions, saved, place, words }}
+        scales={benchScales(scales)}
         plan={view.plan}
         onShow={setChosen}
         onMeat={(meat) => kept.set(meatTexts(meat, texts, place, words))}

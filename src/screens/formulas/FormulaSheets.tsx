@@ -1,4 +1,5 @@
 import type { Formula } from '#core/formula/formula.ts';
+import type { BenchScale } from '#core/formula/scale.ts';
 import type { Place } from '#record/place.ts';
 import { newSubject } from '#store/append.ts';
 import { useAppend } from '#store/use-append.ts';
@@ -12,11 +13,20 @@ import type { Version } from './FormulaPage.tsx';
 import styles from './FormulaScreen.module.css';
 import type { FormulaPlan } from './formula-plan.ts';
 import { formulaHref } from './formulas-view.ts';
+import { PiecesSheet } from './PiecesSheet.tsx';
 import { ShareSheet } from './ShareSheet.tsx';
 import { VersionsSheet } from './VersionsSheet.tsx';
 import type { WaysView } from './ways-view.ts';
 
-export type SheetName = 'ways' | 'casing' | 'sugar' | 'composition' | 'label' | 'share' | 'versions';
+export type SheetName =
+  | 'ways'
+  | 'casing'
+  | 'sugar'
+  | 'pieces'
+  | 'composition'
+  | 'label'
+  | 'share'
+  | 'versions';
 
 /** A whole muscle is neither stuffed nor soured. */
 const OF_A_MIX = ['ways', 'casing', 'sugar'] as const;
@@ -30,6 +40,7 @@ export function FormulaSheets({
   version,
   versions,
   saved,
+  scales,
   onShow,
   onMeat,
   place,
@@ -42,6 +53,7 @@ export function FormulaSheets({
   version: Version;
   versions: readonly Version[];
   saved: readonly Version[];
+  scales: readonly BenchScale[];
   onShow: (version: string) => void;
   onMeat: (meat: NonNullable<WaysView['meat']>) => void;
   place: Place;
@@ -78,6 +90,9 @@ export function FormulaSheets({
           OF_A_MIX.map((sheet) => (
             <Row key={sheet} title={more[sheet].title} note={more[sheet].row} onPress={() => onOpen(sheet)} />
           ))}
+        {formula.kind === 'whole-muscle' && (
+          <Row title={more.pieces.title} note={more.pieces.row} onPress={() => onOpen('pieces')} />
+        )}
         {plan && (
           <Row
             title={more.composition.title}
@@ -111,6 +126,7 @@ export function FormulaSheets({
       )}
       {open === 'casing' && <CasingSheet {...shared} />}
       {open === 'sugar' && <SugarSheet {...shared} subject={version.subject} />}
+      {open === 'pieces' && <PiecesSheet {...{ formula, place, words }} scales={scales} onClose={close} />}
       {open === 'composition' && plan && <CompositionSheet {...shared} plan={plan} />}
       {open === 'label' && plan && <LabelSheet {...shared} plan={plan} />}
       {open === 'share' && <ShareSheet version={version} words={words} onClose={close} />}

@@ -15,6 +15,7 @@ import { VerdictMark } from '#ui/VerdictMark.tsx';
 import { Waiting } from '#ui/Waiting.tsx';
 import { Working } from '#ui/Working.tsx';
 import type { Words } from '#words/en.ts';
+import { CostOfBatch } from './CostOfBatch.tsx';
 import styles from './WeighOutScreen.module.css';
 import { type Weighed, WeighSheet } from './WeighSheet.tsx';
 import { toWeigh, weighOutView } from './weigh-out-view.ts';
@@ -158,6 +159,7 @@ export function WeighOutScreen({ words, place, id }: Props) {
           <Figure key={key} {...figure} />
         ))}
       </Figures>
+      {view.lines.length > 0 && <CostOfBatch {...{ batch, place, words }} />}
       {what && (
         <WeighSheet
           key={what.key}

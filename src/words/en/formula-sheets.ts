@@ -95,6 +95,19 @@ export const formulaSheets = {
     order: 'The pH aimed at is below the start.',
     note: 'Two rules of practitioners, 0.3 and 1 g/kg for each tenth of pH, both seen in forum threads: a band, no promise. Your own finished batches say more. The pH is measured, and degree-hours count until it is 5.3.',
   },
+  pieces: {
+    title: 'Several pieces',
+    row: 'Salt and curing salt for each muscle by its own weight',
+    field: 'Green weights',
+    hint: 'One after the other, a space between them.',
+    wrong: (typed: string): string => `“${typed}” is no weight of a piece.`,
+    piece: (number: number, weight: string): string => `Piece ${number}, ${weight}`,
+    figures: (salt: string, nitrite: string): string =>
+      `${salt} salt, that in the curing salt with it; ${nitrite} mg/kg nitrite`,
+    saltOnly: (salt: string): string => `${salt} salt`,
+    over: 'This is a deviation from the rule set. Look at the formula before you weigh.',
+    own: 'Weigh each piece’s salt by itself and put it into its own bag: a piece that gets the share of its neighbour is over or under.',
+  },
   composition: {
     title: 'What it is made of',
     row: 'Water, protein, fat and salt, as mixed and in the slice',

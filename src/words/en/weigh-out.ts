@@ -102,6 +102,21 @@ export const weighOut = {
   rounded: { down: 'rounded down', up: 'rounded up', nearest: '' },
   onScale: (name: string) => `on ${name}`,
   noScale: 'No scale is entered: grams are rounded to 1 g. Enter the scales in Kit.',
+  cost: {
+    title: 'Cost',
+    hint: 'What was paid for what went into this batch, in your own money. Each may stay empty.',
+    meat: 'Meat, lean and fat',
+    other: 'Casing and all else',
+    sampled: 'Cut for samples or lost, of the finished weight',
+    missing: (count: number) => `${count} without a price: the cost is at least this.`,
+    measured: 'Loss as weighed.',
+    planned: 'The loss is the plan’s until every piece is down.',
+    total: 'In all',
+    perKgMix: 'A kilo of mix',
+    perKg: 'A kilo finished',
+    perPiece: 'A piece',
+    strikeReason: 'prices typed again',
+  },
   count: {
     name: 'Count of the meat',
     trays: (trays: number, planned: number) =>
