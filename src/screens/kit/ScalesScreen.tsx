@@ -71,8 +71,9 @@ export function ScalesScreen({ words, place }: { words: Words; place: Place }) {
           </List>
         )}
       </section>
-      {!none && (
+      {(!none || view.meters.length > 0) && (
         <List>
+          <Row href="#/instruments" title={say.toChecks} note={say.toChecksNote} />
           <Row href="#/" title={say.toToday} />
         </List>
       )}

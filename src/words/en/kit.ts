@@ -143,6 +143,8 @@ export const kit = {
       other: 'another reason',
     },
     reasonNeeded: 'Say why in a word or two.',
+    toChecks: 'Checks',
+    toChecksNote: 'buffers, melting ice, wet salt, a known weight',
     toToday: 'To Today',
   },
 };
