@@ -17,8 +17,11 @@ export async function watchForUpdates({ onWaiting, mayReload }: Updates): Promis
   const { Workbox } = await import('workbox-window');
   const worker = new Workbox('service-worker.js', { updateViaCache: 'none' });
   worker.addEventListener('waiting', () => onWaiting(() => worker.messageSkipWaiting()));
-  worker.addEventListener('controlling', ({ isUpdate, isExternal }) => {
-    if (isUpdate || isExternal) reloadWhen(mayReload);
+  // The first worker to take a page in hand brings nothing new; each one after it does.
+  let inHand = navigator.serviceWorker.controller !== null;
+  worker.addEventListener('controlling', () => {
+    if (inHand) reloadWhen(mayReload);
+    inHand = true;
   });
   const registration = await worker.register();
   if (!registration) return;
