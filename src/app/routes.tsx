@@ -146,6 +146,11 @@ export const routes: readonly RouteOf[] = [
     screen: page(async () => (await import('#screens/absence/AbsenceScreen.tsx')).AbsenceScreen),
   },
   {
+    path: `${batch}/mould`,
+    room: 'batches',
+    screen: page(async () => (await import('#screens/mould/MouldScreen.tsx')).MouldScreen),
+  },
+  {
     path: '/kit',
     room: 'kit',
     screen: page(async () => (await import('#screens/kit/KitScreen.tsx')).KitScreen),

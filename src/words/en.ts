@@ -35,6 +35,7 @@ import { stuffing } from './en/stuffing.ts';
 import { tags } from './en/tags.ts';
 import { timers } from './en/timers.ts';
 import { rail } from './en/rail.ts';
+import { mould } from './en/mould.ts';
 import { today } from './en/today.ts';
 import { trace } from './en/trace.ts';
 import { verdicts } from './en/verdicts.ts';
@@ -82,6 +83,7 @@ export const en = {
   chamberAhead,
   timers,
   rail,
+  mould,
   today,
   trace,
   verdicts,

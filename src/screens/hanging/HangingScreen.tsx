@@ -8,13 +8,13 @@ import { useTouching } from '#store/live.ts';
 import { useAppend } from '#store/use-append.ts';
 import { Button } from '#ui/Button.tsx';
 import { LossChart } from '#ui/charts/LossChart.tsx';
-import { RailDrawing } from '#ui/drawings/RailDrawing.tsx';
 import { Figure, Figures } from '#ui/Figure.tsx';
 import { Page } from '#ui/Page.tsx';
 import { Waiting } from '#ui/Waiting.tsx';
 import type { Words } from '#words/en.ts';
 import styles from './HangingScreen.module.css';
 import { type Forecasts, hangingView } from './hanging-view.ts';
+import { Rails } from './Rails.tsx';
 import { TakeDownSheet } from './TakeDownSheet.tsx';
 
 const MINUTE_MS = 60_000;
@@ -84,7 +84,16 @@ export function HangingScreen({ words, place, id }: { words: Words; place: Place
         )
       }
     >
-      {view.rail.length > 0 && <RailDrawing label={view.railLabel} pieces={view.rail} />}
+      {view.rail.length > 0 && (
+        <Rails
+          batch={batch}
+          entries={entries}
+          pieces={view.rail}
+          label={view.railLabel}
+          place={place}
+          words={words}
+        />
+      )}
       <Figures>
         {view.figures.map(({ key, ...figure }) => (
           <Figure key={key} {...figure} />

@@ -1,0 +1,16 @@
+export const rail = {
+  one: (count: number) => (count === 1 ? 'One piece on the rail' : `${count} pieces on the rail`),
+  rail: (rail: number) => `Rail ${rail}`,
+  rearrange: 'Rearrange',
+  tags: 'Tags',
+  title: 'Where pieces hang',
+  how: 'In order from the door; past the end of a rail a piece goes on to the next one.',
+  piece: (number: number) => `Piece ${number}`,
+  nearer: (number: number) => `Piece ${number} nearer the door`,
+  further: (number: number) => `Piece ${number} further from the door`,
+  save: 'They hang so now',
+  slow: 'slow',
+  fast: 'fast',
+  slowWord: 'dries slower than its fellows',
+  fastWord: 'dries faster than its fellows',
+};
