@@ -9,9 +9,10 @@ import type { MixFractions } from '#core/drying/water-activity.ts';
  *
  * Two kinds. `log`: a logger that was checked in salt air hangs beside the pieces, the mix is known to a point of fat,
  * and every week is weighed. `dial`: the dial is believed, it is off by 4 points, the fat is guessed within 3, and
- * weighings come when they come. No method can be near after three early weighings of the second kind.
+ * weighings come when they come. No method can be near after three early weighings of the second kind. And one kind
+ * to be warned: `hard` is a `dial` that is 15 to 25 points off, with a fan on the pieces.
  */
-export type Care = 'log' | 'dial';
+export type Care = 'log' | 'dial' | 'hard';
 
 export type SimulatedPiece = {
   readonly greenG: number;
@@ -68,8 +69,8 @@ export function dice(seed: number): Dice {
 function habits(roll: Dice, care: Care) {
   const own = {
     care,
-    airMPerS: 0.15 * Math.exp(roll.normal(0, 0.5)),
-    humidityBiasPct: roll.normal(0, care === 'log' ? 1.5 : 4),
+    airMPerS: (care === 'hard' ? 0.4 : 0.15) * Math.exp(roll.normal(0, 0.5)),
+    humidityBiasPct: care === 'hard' ? -roll.uniform(15, 25) : roll.normal(0, care === 'log' ? 1.5 : 4),
     chamberC: roll.uniform(11, 15),
     temperatureBiasC: roll.normal(0, care === 'log' ? 0.3 : 0.7),
     diffusivityFactor: Math.exp(roll.normal(0, 0.65)),

@@ -1,5 +1,15 @@
 import { type CourseStep, growth } from './course.ts';
-import { apply, diagonal, inverse, type Matrix3, plus, plusVector, times, type Vector3 } from './matrix3.ts';
+import {
+  apply,
+  diagonal,
+  dot,
+  inverse,
+  type Matrix3,
+  plus,
+  plusVector,
+  times,
+  type Vector3,
+} from './matrix3.ts';
 import { type DryingPosterior, type DryingWeighIn, weighingPrecision } from './posterior.ts';
 import { CHAMBER_COVARIANCE, type DryingPrior, PIECE_COVARIANCE } from './prior.ts';
 
@@ -105,6 +115,18 @@ export function informedPrior({
     covariance: plus(shared.covariance, PIECE_COVARIANCE),
     waterPct: prior.waterPct,
   };
+}
+
+/**
+ * How well evidence fits a shift of (ln tau, shape, final loss), all else being as unsure as `doubt` says: ln of the
+ * likelihood, 0 for no shift.
+ *
+ * Source: normal distribution (derived).
+ * @example likelihoodOf({ precision: [[1, 0, 0], [0, 1, 0], [0, 0, 1]], pull: [2, 0, 0] }, [[0, 0, 0], [0, 0, 0], [0, 0, 0]])([2, 0, 0]) // => 2
+ */
+export function likelihoodOf(evidence: DryingEvidence, doubt: Matrix3): (shift: Vector3) => number {
+  const { precision, pull } = heldBack(evidence, doubt);
+  return (shift) => dot(shift, pull) - dot(shift, apply(precision, shift)) / 2;
 }
 
 const NOTHING: DryingEvidence = { precision: diagonal([0, 0, 0]), pull: [0, 0, 0] };

@@ -65,6 +65,27 @@ export function lossBand(posterior: DryingPosterior, { thetaDays }: { thetaDays:
   return { p10Pct: quantile(0.1), p50Pct: quantile(0.5), p90Pct: quantile(0.9) };
 }
 
+/**
+ * The chance that a piece has lost at least so much by one day.
+ *
+ * Units: reference days, % of green weight.
+ * Source: as `lossBand`.
+ * @throws RangeError if the day lies before the start or the loss is not a number.
+ * @example lossChance({ nodes: [], course: [], model: { weighingSdPct: 0.75, repeatShare: 0.2, tailHazard: 1.5 }, waterPct: 60 }, { thetaDays: 1, lossPct: 0 }) // => 0
+ */
+export function lossChance(
+  posterior: DryingPosterior,
+  { thetaDays, lossPct }: { thetaDays: number; lossPct: number },
+): number {
+  if (!(thetaDays > 0 && Number.isFinite(lossPct)))
+    throw new RangeError(
+      `lossChance: thetaDays requires a day after the start, got ${thetaDays}, ${lossPct}`,
+    );
+  const lnDays = Math.log(thetaDays);
+  const { waterPct } = posterior;
+  return mixture(posterior, (node) => reaches(node, lossPct / grownBy(posterior, node, lnDays), waterPct));
+}
+
 function mixture(posterior: DryingPosterior, chance: (node: DryingNode) => number): number {
   let sum = 0;
   for (const node of posterior.nodes) sum += node.share * chance(node);

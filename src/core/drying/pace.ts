@@ -1,0 +1,143 @@
+import { dryingPace } from './clock.ts';
+import { lossBand, lossChance } from './forecast.ts';
+import { type DryingWeighIn, dryingPosterior } from './posterior.ts';
+import type { DryingPrior } from './prior.ts';
+import { type MixFractions, mixAw } from './water-activity.ts';
+
+/** Air no drier than this counts as expected: what is drier shows as haste, whether a sensor saw it or not. */
+export const SOUND_AIR_PCT = 75;
+
+/** A weighing with its days of drying, bags and other rests left out; `thetaDays` in air floored at `SOUND_AIR_PCT`. */
+export type PaceWeighIn = DryingWeighIn & { readonly dryingDays: number };
+
+export type PaceReason =
+  | 'ahead-of-diameter'
+  | 'behind-diameter'
+  | 'air-far-below-piece'
+  | 'slows-early'
+  | 'tail';
+export type PaceFinding = {
+  readonly level: 'no-reading' | 'as-expected' | 'watch' | 'too-fast' | 'too-slow' | 'plateau';
+  readonly reasons: readonly PaceReason[];
+  /** Chance that a piece of this diameter in sound air would have lost as much by now. */
+  readonly asMuchFraction: number | null;
+  readonly expected: { readonly p10Pct: number; readonly p50Pct: number; readonly p90Pct: number } | null;
+  /** What slows it down to the expected: damper air, for so long, then weigh again. */
+  readonly dose: { readonly humidityPct: number; readonly days: number } | null;
+};
+
+const TOO_FAST_CHANCE = 0.05;
+const WATCH_CHANCE = 0.1;
+/** Haste among its own counts only where the diameter does not speak against it. */
+const CORROBORATED_CHANCE = 0.2;
+/** Too dry a skin is likely where the air lies this far under the piece (published: 3 to 5 points under; heuristic). */
+const FAR_BELOW_POINTS = 20;
+const TAIL_PCT_PER_DAY = 0.1;
+const TAIL_LEAST_DAYS = 4;
+const DOSE_LEAST_DAYS = 2;
+const DOSE_MOST_DAYS = 10;
+/** Damper air stops short of the piece's own water activity by this much (published: always 3 to 5 points under). */
+const UNDER_PIECE_POINTS = 3;
+
+/**
+ * Whether a piece dries at a pace that its diameter can bear: losing water faster than it comes up from the core
+ * leaves a hard rim and a soft centre. The wrong tool for saying that a rim is there: that shows under the thumb and
+ * the knife. It says when to look, and what slows the piece down.
+ *
+ * The last weighing held against the band that the prior gives for sound air (75 % and damper): too fast under a
+ * chance of 5 % (or of 5 % among its own and 20 % by diameter), watched under 10 %; too slow over 95 %; a plateau where
+ * less than 0.1 % a day goes, short of target.
+ * Dose: the humidity at which the piece dries as slowly as it should, until the expected curve has caught up.
+ * Units: reference days, days, %, parts of green mass.
+ * Source: the prior of `prior.ts`; thresholds chosen for at most one false alarm in twenty sound batches (computed on
+ * simulated makers); under 0.1 % a day and damper air for days, makers' practice (read).
+ * @throws RangeError as `dryingPosterior`.
+ * @example paceOf({ prior: { tauDays: 20, shape: 0.88, finalLossPct: 45, covariance: [[0.25, -0.06, 0], [-0.06, 0.04, 0], [0, 0, 16]], waterPct: 60 }, weighIns: [], mix: { waterFraction: 0.6, proteinFraction: 0.16, saltFraction: 0.027, sugarFraction: 0.005 }, air: { chamberC: 13, humidityPct: 80 }, targetLossPct: 35 }).level // => 'no-reading'
+ */
+export function paceOf({
+  prior,
+  informed = prior,
+  weighIns,
+  mix,
+  air,
+  targetLossPct,
+}: {
+  /** What the diameter alone lets expect, for a humidity of at least `SOUND_AIR_PCT`. */
+  prior: DryingPrior;
+  /** The same, sharpened by siblings and earlier batches: one odd sibling must not make the others odd. */
+  informed?: DryingPrior;
+  weighIns: readonly PaceWeighIn[];
+  mix: MixFractions;
+  air: { readonly chamberC: number; readonly humidityPct: number };
+  targetLossPct: number;
+}): PaceFinding {
+  const last = weighIns.at(-1);
+  if (last === undefined || last.thetaDays === 0)
+    return { level: 'no-reading', reasons: [], asMuchFraction: null, expected: null, dose: null };
+  const expectation = dryingPosterior({ prior, weighIns: [] });
+  const { thetaDays, lossPct } = last;
+  const asMuchFraction = lossChance(expectation, { thetaDays, lossPct });
+  const amongOwnFraction = lossChance(dryingPosterior({ prior: informed, weighIns: [] }), {
+    thetaDays,
+    lossPct,
+  });
+  const tooFast =
+    asMuchFraction < TOO_FAST_CHANCE ||
+    (amongOwnFraction < TOO_FAST_CHANCE && asMuchFraction < CORROBORATED_CHANCE);
+  const expected = lossBand(expectation, { thetaDays });
+  const found = { asMuchFraction, expected };
+  if (tooFast || asMuchFraction < WATCH_CHANCE) {
+    const pieceAw = mixAw({ mix, lossPct });
+    const reasons: PaceReason[] = ['ahead-of-diameter'];
+    if (100 * pieceAw - air.humidityPct > FAR_BELOW_POINTS) reasons.push('air-far-below-piece');
+    if (slowsEarly(prior, weighIns)) reasons.push('slows-early');
+    const level = tooFast ? 'too-fast' : 'watch';
+    return { ...found, level, reasons, dose: doseOf({ prior, last, mix, air }) };
+  }
+  if (inTail(weighIns) && lossPct < targetLossPct)
+    return { ...found, level: 'plateau', reasons: ['tail'], dose: null };
+  if (Math.min(asMuchFraction, amongOwnFraction) > 1 - TOO_FAST_CHANCE)
+    return { ...found, level: 'too-slow', reasons: ['behind-diameter'], dose: null };
+  return { ...found, level: 'as-expected', reasons: [], dose: null };
+}
+
+function inTail(weighIns: readonly PaceWeighIn[]): boolean {
+  const last = weighIns.at(-1);
+  const before =
+    last && weighIns.findLast(({ dryingDays }) => last.dryingDays - dryingDays >= TAIL_LEAST_DAYS);
+  if (last === undefined || before === undefined) return false;
+  return (last.lossPct - before.lossPct) / (last.dryingDays - before.dryingDays) < TAIL_PCT_PER_DAY;
+}
+
+/** A curve that bends over sooner than the prior's by one sd: the sign of a skin that has begun to close. */
+function slowsEarly(prior: DryingPrior, weighIns: readonly PaceWeighIn[]): boolean {
+  if (weighIns.length < 3) return false;
+  const { nodes } = dryingPosterior({ prior, weighIns });
+  const shape = nodes.reduce((sum, node) => sum + node.share * node.shape, 0);
+  return shape < prior.shape - Math.sqrt(prior.covariance[1][1]);
+}
+
+function doseOf({
+  prior,
+  last,
+  mix,
+  air,
+}: {
+  prior: DryingPrior;
+  last: PaceWeighIn;
+  mix: MixFractions;
+  air: { readonly chamberC: number; readonly humidityPct: number };
+}): { humidityPct: number; days: number } | null {
+  const { finalLossPct, tauDays, shape } = prior;
+  if (last.lossPct >= finalLossPct) return null;
+  const dueDays = tauDays * (-Math.log(1 - last.lossPct / finalLossPct)) ** (1 / shape);
+  const startAw = mixAw({ mix, lossPct: 0 });
+  const highestPct = 100 * mixAw({ mix, lossPct: last.lossPct }) - UNDER_PIECE_POINTS;
+  const slowerBy = Math.min(1, last.thetaDays / dueDays);
+  const floored = Math.max(air.humidityPct, SOUND_AIR_PCT) / 100;
+  const humidityPct = Math.min(highestPct, 100 * (startAw - (startAw - floored) * slowerBy ** (1 / 0.74)));
+  if (humidityPct <= air.humidityPct) return null;
+  const soundPace = dryingPace({ startAw, humidityPct: SOUND_AIR_PCT, chamberC: air.chamberC });
+  const days = (dueDays - last.thetaDays) / soundPace;
+  return { humidityPct, days: Math.min(DOSE_MOST_DAYS, Math.max(DOSE_LEAST_DAYS, days)) };
+}
