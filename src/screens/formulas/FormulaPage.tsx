@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useDeferredValue, useMemo, useState } from 'react';
 import type { EntryOf } from '#record/entry.ts';
 import type { Place, Scale } from '#record/place.ts';
 import { benchScales } from '#record/weigh-out-figures.ts';
@@ -41,11 +41,43 @@ export function FormulaPage(props: FormulaPageProps) {
   const version = versions.find((each) => each.id === chosen) ?? newest;
   const { formula } = version.body;
   const texts = kept.value ?? firstBench(formula, place, words);
-  const { bench, problems } = readBench({ texts, formula, place, words });
-  const view = formulaView({
-    ...{ formula, bench, scales, base, place, words },
-    benchScales: benchScales(scales),
-  });
+  const { problems } = readBench({ texts, formula, place, words });
+  // The key is drawn first and the grams follow in a later paint, so that 25 lines do not hold up a typing thumb.
+  const calm = useDeferredValue(texts);
+  const view = useMemo(() => {
+    const { bench } = readBench({ texts: calm, formula, place, words });
+    const given = { formula, bench, scales, base, place, words };
+    return formulaView({ ...given, benchScales: benchScales(scales) });
+  }, [calm, formula, scales, base, place, words]);
+  const lines = useMemo(
+    () => <FormulaLines view={view} base={base} onBase={setBase} words={words} />,
+    [view, base, words],
+  );
+  const findings = useMemo(
+    () => (
+      <>
+        <Findings findings={view.findings} ruleSet={view.ruleSet} words={words} />
+        <Guards guards={view.guards} words={words} />
+      </>
+    ),
+    [view, words],
+  );
+  const figures = useMemo(
+    () =>
+      view.figures.length > 0 && (
+        <div className={styles.figures}>
+          <Figures>
+            {view.figures.map((figure) => (
+              <Figure key={figure.label} {...figure} />
+            ))}
+          </Figures>
+          <div className={styles.slice}>
+            <SliceDrawing seed={7} />
+          </div>
+        </div>
+      ),
+    [view],
+  );
   const say = words.formulas;
   return (
     <Page
@@ -74,10 +106,9 @@ export function FormulaPage(props: FormulaPageProps) {
           {say.history.newer(versions.length)}
         </Notice>
       )}
-      <Findings findings={view.findings} ruleSet={view.ruleSet} words={words} />
-      <Guards guards={view.guards} words={words} />
+      {findings}
       <BenchFields {...{ formula, texts, problems, place, words }} onTexts={kept.set} />
-      <FormulaLines view={view} base={base} onBase={setBase} words={words} />
+      {lines}
       {view.premix && <Notice kind="caution">{view.premix}</Notice>}
       {scales.length === 0 && (
         <Notice
@@ -91,18 +122,7 @@ export function FormulaPage(props: FormulaPageProps) {
           {say.noScale}
         </Notice>
       )}
-      {view.figures.length > 0 && (
-        <div className={styles.figures}>
-          <Figures>
-            {view.figures.map((figure) => (
-              <Figure key={figure.label} {...figure} />
-            ))}
-          </Figures>
-          <div className={styles.slice}>
-            <SliceDrawing seed={7} />
-          </div>
-        </div>
-      )}
+      {figures}
       <Cautions words={words} />
       {formula.note && <p className={styles.note}>{formula.note}</p>}
       <FormulaSheets
