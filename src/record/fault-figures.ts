@@ -13,7 +13,7 @@ export type FaultFigures = {
   readonly lastRoom: { readonly atMs: number; readonly roomC: number } | null;
   readonly lastPh: { readonly atMs: number; readonly ph: number } | null;
   readonly meanLossPct: number | null;
-  readonly weighedPieces: number;
+  readonly pieces: number;
 };
 
 /** Batches that a fault can touch: those that hang or ferment, and those taken down that nobody decided on. */
@@ -39,7 +39,7 @@ export function faultFigures(batches: readonly Batch[], nowMs: number): FaultFig
         lastRoom: lastRoom ? { atMs: lastRoom.atMs, roomC: lastRoom.roomC } : null,
         lastPh: lastPh ? { atMs: lastPh.atMs, ph: lastPh.ph } : null,
         meanLossPct: losses.length > 0 ? losses.reduce((sum, each) => sum + each, 0) / losses.length : null,
-        weighedPieces: losses.length,
+        pieces: losses.length,
       };
     });
 }

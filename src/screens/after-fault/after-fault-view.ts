@@ -113,7 +113,7 @@ function card(figures: FaultFigures, { place, nowMs, zone, words }: Given): Faul
               label: rows.loss,
               value: rows.lossOf(
                 `${decimal(figures.meanLossPct, 1, place, 'down')}\u00a0%`,
-                figures.weighedPieces,
+                figures.pieces,
                 `${decimal(batch.plan.targetLossPct, 0, place)}\u00a0%`,
               ),
             },
