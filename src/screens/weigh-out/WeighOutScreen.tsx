@@ -123,20 +123,6 @@ export function WeighOutScreen({ words, place, id }: Props) {
           />
         ))}
       </List>
-      <ul className={styles.lines} aria-label={words.weighOut.lines}>
-        {view.lines.map((line) => (
-          <Tick
-            key={line.id}
-            label={line.name}
-            note={line.base}
-            checked={line.done}
-            onChecked={() => setOpen(line.id)}
-            figure={line.value}
-            unit={line.unit}
-            figureNote={line.note}
-          />
-        ))}
-      </ul>
       {view.count && (
         <Notice
           kind="caution"
@@ -153,6 +139,20 @@ export function WeighOutScreen({ words, place, id }: Props) {
           )}
         </Notice>
       )}
+      <ul className={styles.lines} aria-label={words.weighOut.lines}>
+        {view.lines.map((line) => (
+          <Tick
+            key={line.id}
+            label={line.name}
+            note={line.base}
+            checked={line.done}
+            onChecked={() => setOpen(line.id)}
+            figure={line.value}
+            unit={line.unit}
+            figureNote={line.note}
+          />
+        ))}
+      </ul>
       {view.noScale && <Notice kind="caution">{words.weighOut.noScale}</Notice>}
       <Figures>
         {view.figures.map(({ key, ...figure }) => (
