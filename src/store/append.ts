@@ -18,6 +18,7 @@ import { currentDevice, lastRow } from './device.ts';
 import { healing } from './heal.ts';
 import { copy } from './journal.ts';
 import { acknowledge, checkAgain, mayAppend } from './open.ts';
+import { askOnceToKeep } from './persistence.ts';
 import type { StoreProblem } from './problem.ts';
 import { lineOf, remember, rowOf } from './row.ts';
 import { setState } from './state.ts';
@@ -51,11 +52,12 @@ export async function append(drafts: readonly Draft[]): Promise<Appended> {
   if ('problem' in prepared.value) return { ok: false, problem: prepared.value.problem };
   const { ready } = prepared.value;
 
-  let stored = await healing(() => store(ready));
+  let tried = 0;
+  let stored = await healing(() => store(ready, tried++ > 0));
   if (stored.ok && stored.value === 'emptied') {
     const start = await checkAgain();
     if (start.code !== 'ready') return { ok: false, problem: { code: 'not-checked-yet' } };
-    stored = await healing(() => store(ready));
+    stored = await healing(() => store(ready, true));
   }
   if (!stored.ok) return stored;
   if (stored.value === 'emptied') return { ok: false, problem: { code: 'unreadable' } };
@@ -64,6 +66,7 @@ export async function append(drafts: readonly Draft[]): Promise<Appended> {
   const copies = (await copy(lines)) ? 'both' : 'one';
   acknowledge(lines, device);
   setState({ copies, connection: 'ok' });
+  if (lines.some(({ entry }) => entry.kind === 'batch-opened')) void askOnceToKeep();
   return { ok: true, entries: lines.map(({ entry }) => entry as KnownEntry), copies };
 }
 
@@ -110,15 +113,17 @@ let reached = { device: '', seq: 0 };
  * Last number, its hash and the new entries in one transaction, so that two pages cannot both follow one line. May run again
  * after a lost connection: entries that are there already are not added twice.
  */
-async function store(ready: readonly Ready[]): Promise<Written | 'emptied'> {
+async function store(ready: readonly Ready[], again: boolean): Promise<Written | 'emptied'> {
   const written = await log.transaction('rw', log.entries, log.devices, async () => {
-    const device = await currentDevice();
+    // Asked for at once, since most often the device is still the one that this page wrote under last.
+    const [device, guessed] = await Promise.all([currentDevice(), lastRow(reached.device)]);
     if (device === null) return 'emptied';
-    const there = (await log.entries.bulkGet(ready.map(({ id }) => id))).filter((row) => row !== undefined);
+    const ids = ready.map(({ id }) => id);
+    const there = again ? (await log.entries.bulkGet(ids)).filter((row) => row !== undefined) : [];
     const before = there.map(lineOf).filter((line) => line !== null);
     if (ready.length > 0 && before.length === ready.length) return { lines: before, device };
 
-    const last = await lastRow(device);
+    const last = device === reached.device ? guessed : await lastRow(device);
     if (reached.device === device && reached.seq > (last?.seq ?? 0)) return 'emptied';
     let prev = last?.hash ?? '';
     let seq = last?.seq ?? 0;

@@ -4,6 +4,7 @@ import type { EntryId } from '#record/entry.ts';
 import { type FileHeader, type FileProblem, readFile, writeFile } from '#record/file.ts';
 import type { Line } from '#record/line.ts';
 import { planMerge } from '#record/merge.ts';
+import { inOrder } from '#record/strikes.ts';
 import { now } from './clock.ts';
 import { log } from './database.ts';
 import { currentDevice } from './device.ts';
@@ -46,6 +47,20 @@ export type TakenIn =
 
 /** `build` stands in the file's header. Throws when the text does not read back as what is stored: then there is no backup. */
 export async function exportLog(build = ''): Promise<Exported> {
+  const { lines, left } = await allLines();
+  const good = new Map(lines.map((line) => [line.entry.id, line]));
+  const device = (await currentDevice()) ?? '';
+  const { text, hash } = writeFile(lines, { build, madeAtMs: now().nowMs, device });
+  const back = readFile(text);
+  const same =
+    back.lines.length === lines.length &&
+    back.lines.every(({ entry, hash: sum }) => good.get(entry.id)?.hash === sum);
+  if (back.problems.length > 0 || !same) throw new Error('exportLog: the text does not read back as the log');
+  return { text, entries: lines.length, hash, left };
+}
+
+/** Every line that proves itself, in the order in which they were true, and the ids of the rows that do not. */
+export async function allLines(): Promise<{ lines: readonly Line[]; left: readonly string[] }> {
   const { rows, unreadable } = await allRows();
   const good = new Map<string, Line>();
   const bad: string[] = [...unreadable];
@@ -54,15 +69,8 @@ export async function exportLog(build = ''): Promise<Exported> {
     if (line) good.set(line.entry.id, line);
     else bad.push(row.id);
   }
-  const lines = [...good.values()];
-  const device = (await currentDevice()) ?? '';
-  const { text, hash } = writeFile(lines, { build, madeAtMs: now().nowMs, device });
-  const back = readFile(text);
-  const same =
-    back.lines.length === lines.length &&
-    back.lines.every(({ entry, hash: sum }) => good.get(entry.id)?.hash === sum);
-  if (back.problems.length > 0 || !same) throw new Error('exportLog: the text does not read back as the log');
-  return { text, entries: lines.length, hash, left: bad.filter((id) => !good.has(id)) };
+  const lines = [...good.values()].sort((a, b) => inOrder(a.entry, b.entry));
+  return { lines, left: bad.filter((id) => !good.has(id)) };
 }
 
 /** What taking in a file would do. Nothing is written. */

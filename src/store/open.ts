@@ -115,11 +115,6 @@ export function beginFromCopy(): void {
   location.reload();
 }
 
-/** Asks the browser not to throw this origin's storage away by itself. Null where it cannot be asked. */
-export async function requestPersistence(): Promise<boolean | null> {
-  return (await navigator.storage?.persist?.()) ?? null;
-}
-
 async function check(opened: () => Promise<StartState>): Promise<StartState> {
   watch(checkAgain);
   const open = await healing(() => log.open());

@@ -15,8 +15,8 @@ export const PLANTS = {
   'saved too early': [
     {
       file: 'store/append.ts',
-      from: 'let stored = await healing(() => store(ready));',
-      to: "let stored = healing(() => store(ready)); if (ready.length > 0) return { ok: true, entries: ready, copies: 'both' }; stored = await stored;",
+      from: 'let stored = await healing(() => store(ready, tried++ > 0));',
+      to: "let stored = healing(() => store(ready, false)); if (ready.length > 0) return { ok: true, entries: ready, copies: 'both' }; stored = await stored;",
     },
   ],
   'two transactions': [

@@ -2,6 +2,7 @@ import { Dexie } from 'dexie';
 import { beforeEach, describe, expect, it, vi } from 'vitest';
 import type { Draft } from '#record/entry.ts';
 import { PLACE } from '#record/subject.ts';
+import { book, openBatch, setUp } from '../screens/book.ts';
 import { freshDevice, openPage, type Page } from './fresh-store.ts';
 
 const note = (text: string, more: Partial<Draft> = {}): Draft =>
@@ -155,5 +156,26 @@ describe('the table of entries', () => {
       return idbtrans.durability;
     });
     expect(durability).toBe('strict');
+  });
+});
+
+describe('the question whether the browser keeps the store', () => {
+  it('is put once, when the first batch was opened', async () => {
+    const persist = vi.fn(async () => true);
+    vi.stubGlobal('navigator', { storage: { persist } });
+    const page = await openPage();
+    await page.startCheck();
+    const of = openBatch(setUp(book()));
+    const opened = of.entries.at(-1);
+    if (opened?.kind !== 'batch-opened') throw new Error('no batch');
+    const { subject, atMs, zone, by, body } = opened;
+    await page.append([
+      { kind: 'noted', subject: 'batch:a', atMs, zone, by, body: { text: 'before any batch' } },
+    ]);
+    expect(persist).toHaveBeenCalledTimes(0);
+    for (let batch = 0; batch < 2; batch++)
+      expect((await page.append([{ kind: 'batch-opened', subject, atMs, zone, by, body }])).ok).toBe(true);
+    expect(persist).toHaveBeenCalledTimes(1);
+    vi.unstubAllGlobals();
   });
 });

@@ -1,5 +1,6 @@
 import { useState } from 'react';
-import { checkAgain, requestPersistence } from '#store/open.ts';
+import { checkAgain } from '#store/open.ts';
+import { requestPersistence } from '#store/persistence.ts';
 import { Button } from '#ui/Button.tsx';
 import { List, Row } from '#ui/List.tsx';
 import { Mark } from '#ui/Mark.tsx';

@@ -3,8 +3,10 @@ import { useNowMs, zoneAt } from '#store/clock.ts';
 import { useHealth } from '#store/live.ts';
 import { Page } from '#ui/Page.tsx';
 import { Waiting } from '#ui/Waiting.tsx';
+import { localText } from '#ui/when-input.ts';
 import type { Words } from '#words/en.ts';
 import { BackUp } from './BackUp.tsx';
+import { GiveOut } from './GiveOut.tsx';
 import { HealthPanel } from './HealthPanel.tsx';
 import { keepingView } from './keeping-view.ts';
 import { TakeIn } from './TakeIn.tsx';
@@ -24,6 +26,7 @@ export function KeepingScreen({ words, place }: { words: Words; place: Place }) 
       back={{ href: '#/kit', label: words.kit.toKit }}
     >
       {view.canBackUp && <BackUp words={words} place={place} nowMs={nowMs} />}
+      {view.canBackUp && <GiveOut words={words} place={place} day={localText(nowMs).slice(0, 10)} />}
       <TakeIn words={words} place={place} zone={zoneAt(nowMs)} />
       <HealthPanel words={words} view={view} />
     </Page>

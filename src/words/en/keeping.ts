@@ -59,6 +59,22 @@ export const keeping = {
     fileName: (day: string) => `greenweight-log-${day}.txt`,
   },
 
+  giveOut: {
+    title: 'Everything as a table',
+    text: 'For a spreadsheet, an inspector or another program: every entry with its value, when it was true, when it was written, by whom, and what struck it. It is for reading; only a backup can be taken in again.',
+    csv: (decimal: '.' | ',') => (decimal === ',' ? 'Table (CSV, decimal comma)' : 'Table (CSV)'),
+    json: 'Data (JSON)',
+    failed: 'The file could not be written.',
+    left: (count: number) => `${entries(count)} could not be read and are not in it.`,
+    handed: {
+      shared: (count: number) => `${entries(count)} handed to what you chose.`,
+      'share-cancelled': (_count: number) => 'It was not handed over.',
+      'download-begun': (count: number) => `${entries(count)} handed to the downloads of this phone.`,
+      'not-possible': (_count: number) => 'This browser cannot hand out a file.',
+    },
+    fileName: (day: string, form: 'csv' | 'json') => `greenweight-entries-${day}.${form}`,
+  },
+
   takeIn: {
     title: 'Take in another file',
     text: 'A backup of this phone, or of another one in the workshop. Nothing here is replaced: what is missing here is added.',
