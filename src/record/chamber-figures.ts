@@ -6,7 +6,7 @@ import { mixOf, type PieceForecast, pieceForecast } from './forecast-figures.ts'
 import type { Piece } from './piece.ts';
 
 export type WeekAhead = {
-  readonly weeksAhead: number;
+  readonly aheadDays: number;
   readonly humidity: HumidityToSet;
   readonly waterGPerDay: number;
 };
@@ -35,9 +35,9 @@ export function weeksAhead(inside: readonly Load[], nowMs: number): WeekAhead[] 
   return Array.from({ length: WEEKS_AHEAD + 1 }, (_, week) => {
     const atMs = nowMs + week * WEEK_DAYS * DAY_MS;
     return {
-      weeksAhead: week,
+      aheadDays: week * WEEK_DAYS,
       humidity: humidityToSet({
-        awOfPieces: inside.map(({ batch, forecast }) =>
+        allAw: inside.map(({ batch, forecast }) =>
           mixAw({ mix: mixOf(batch), lossPct: forecast.band(atMs).p50Pct }),
         ),
       }),
@@ -96,6 +96,6 @@ function hanging({ pieces }: Batch): Piece[] {
   return pieces.filter(({ status }) => status === 'hanging');
 }
 
-function sum(values: readonly number[]): number {
-  return values.reduce((total, value) => total + value, 0);
+function sum(amountsG: readonly number[]): number {
+  return amountsG.reduce((totalG, amountG) => totalG + amountG, 0);
 }

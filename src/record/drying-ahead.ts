@@ -39,14 +39,14 @@ export type StillMakesIt = {
   readonly targetLossPct: number | null;
 };
 
-/** What would still be as likely as not in time, each change by itself. `daysLeft`: for drying alone. */
-export function stillMakesIt(wish: Wish, { daysLeft }: { daysLeft: number }): StillMakesIt {
+/** What would still be as likely as not in time, each change by itself. `leftDays`: for drying alone. */
+export function stillMakesIt(wish: Wish, { leftDays }: { leftDays: number }): StillMakesIt {
   const inTime = (changed: Partial<Wish>) => {
     const { p50Days } = dryingAhead({ ...wish, ...changed });
-    return p50Days !== null && Math.ceil(p50Days) <= daysLeft;
+    return p50Days !== null && Math.ceil(p50Days) <= leftDays;
   };
-  const below = (from: number, least: number, step: number) =>
-    Array.from({ length: Math.max(0, Math.ceil((from - least) / step)) }, (_, at) => from - (at + 1) * step);
+  const below = (high: number, low: number, value: number) =>
+    Array.from({ length: Math.max(0, Math.ceil((high - low) / value)) }, (_, at) => high - (at + 1) * value);
   return {
     diameterMm:
       below(wish.diameterMm, LEAST_MM, STEP_MM).find((diameterMm) => inTime({ diameterMm })) ?? null,

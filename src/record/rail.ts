@@ -2,17 +2,14 @@
 import { lossSpread } from '#core/drying/loss.ts';
 import type { Entry } from './entry.ts';
 import { latest } from './fold.ts';
+import type { BodyOf } from './kinds.ts';
 import type { Piece } from './piece.ts';
 import { pieceFigures } from './piece-figures.ts';
 import { live } from './strikes.ts';
 import type { SubjectId } from './subject.ts';
 
-export type Hung = {
-  readonly piece: Piece;
-  readonly rail: number;
-  readonly position: number;
-  readonly isWritten: boolean;
-};
+type At = Readonly<Pick<BodyOf<'rail-placed'>, 'rail' | 'position'>>;
+export type Hung = At & { readonly piece: Piece; readonly isWritten: boolean };
 
 /**
  * Rail by rail, each from the door on. A piece of which nothing was written hangs after the others of the first rail, in the order
@@ -42,13 +39,13 @@ export function onRails(pieces: readonly Piece[], entries: readonly Entry[]): Hu
  */
 export function moves(
   before: readonly Hung[],
-  after: readonly { readonly piece: SubjectId; readonly rail: number }[],
-): { readonly piece: SubjectId; readonly rail: number; readonly position: number }[] {
+  after: readonly (Pick<At, 'rail'> & { readonly piece: SubjectId })[],
+): (At & { readonly piece: SubjectId })[] {
   const same = before.every(
     ({ piece, rail }, at) => after[at]?.piece === piece.id && after[at]?.rail === rail,
   );
   if (same) return [];
-  const count = new Map<number, number>();
+  const count = new Map<At['rail'], At['position']>();
   return after
     .map(({ piece, rail }) => {
       const position = (count.get(rail) ?? 0) + 1;

@@ -32,15 +32,15 @@ describe('how long it will dry', () => {
 
 describe('what would still make it', () => {
   it('is the thickest casing and the highest target that are as likely as not in time', () => {
-    const daysLeft = Math.ceil(p50({})) - 5;
-    const { diameterMm, targetLossPct } = stillMakesIt(wish, { daysLeft });
-    expect(Math.ceil(p50({ diameterMm: diameterMm ?? 0 }))).toBeLessThanOrEqual(daysLeft);
-    expect(Math.ceil(p50({ diameterMm: (diameterMm ?? 0) + 2 }))).toBeGreaterThan(daysLeft);
-    expect(Math.ceil(p50({ targetLossPct: targetLossPct ?? 0 }))).toBeLessThanOrEqual(daysLeft);
-    expect(Math.ceil(p50({ targetLossPct: (targetLossPct ?? 0) + 1 }))).toBeGreaterThan(daysLeft);
+    const leftDays = Math.ceil(p50({})) - 5;
+    const { diameterMm, targetLossPct } = stillMakesIt(wish, { leftDays });
+    expect(Math.ceil(p50({ diameterMm: diameterMm ?? 0 }))).toBeLessThanOrEqual(leftDays);
+    expect(Math.ceil(p50({ diameterMm: (diameterMm ?? 0) + 2 }))).toBeGreaterThan(leftDays);
+    expect(Math.ceil(p50({ targetLossPct: targetLossPct ?? 0 }))).toBeLessThanOrEqual(leftDays);
+    expect(Math.ceil(p50({ targetLossPct: (targetLossPct ?? 0) + 1 }))).toBeGreaterThan(leftDays);
   });
 
   it('is nothing when there is no time left', () => {
-    expect(stillMakesIt(wish, { daysLeft: 2 })).toEqual({ diameterMm: null, targetLossPct: null });
+    expect(stillMakesIt(wish, { leftDays: 2 })).toEqual({ diameterMm: null, targetLossPct: null });
   });
 });

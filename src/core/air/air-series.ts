@@ -86,14 +86,14 @@ export function doorOpenings(samples: readonly Sample[]): number[] | null {
     .sort((a, b) => a - b);
   const usualMs = steps[Math.floor(steps.length / 2)];
   if (usualMs === undefined || usualMs > SEEN_EVERY_MINUTES * 60_000) return null;
-  const openings: number[] = [];
+  const openedMs: number[] = [];
   const highs = windowHighs(samples, OPEN_MINUTES * 60_000);
   for (const [at, { atMs, value }] of samples.entries()) {
     const dropped = (highs[at] ?? value) - value >= OPEN_DROP_PCT;
-    const last = openings.at(-1);
-    if (dropped && (last === undefined || atMs - last > REST_MINUTES * 60_000)) openings.push(atMs);
+    const last = openedMs.at(-1);
+    if (dropped && (last === undefined || atMs - last > REST_MINUTES * 60_000)) openedMs.push(atMs);
   }
-  return openings;
+  return openedMs;
 }
 
 /** The highest value of the window that ends with each sample. */
@@ -108,11 +108,11 @@ function windowHighs(samples: readonly Sample[], windowMs: number): number[] {
   });
 }
 
-function shareBelow(from: number, to: number, level: number): number {
-  if (from === to) return from < level ? 1 : 0;
-  const crossing = (level - from) / (to - from);
-  const share = Math.min(1, Math.max(0, crossing));
-  return from < to ? share : 1 - share;
+/** Of a straight line from x to z, the part that lies below a level. */
+function shareBelow(x: number, z: number, level: number): number {
+  if (x === z) return x < level ? 1 : 0;
+  const share = Math.min(1, Math.max(0, (level - x) / (z - x)));
+  return x < z ? share : 1 - share;
 }
 
 function neighbours(functionName: string, samples: readonly Sample[]): [Sample, Sample][] {

@@ -27,16 +27,16 @@ export type HumidityToSet = {
  * Units: aw 0..1; result % relative humidity.
  * Source: `UNDER_AW_POINTS`.
  * @throws RangeError if there is no piece, or a water activity is not within 0..1.
- * @example humidityToSet({ awOfPieces: [0.96, 0.92] }) // => { lowPct: 91, highPct: 93, pieces: 1 }
+ * @example humidityToSet({ allAw: [0.96, 0.92] }) // => { lowPct: 91, highPct: 93, pieces: 1 }
  */
-export function humidityToSet({ awOfPieces }: { awOfPieces: readonly number[] }): HumidityToSet {
-  if (awOfPieces.length === 0 || awOfPieces.some((aw) => !(aw > 0 && aw <= 1)))
-    throw new RangeError(`humidityToSet: awOfPieces requires pieces with 0 < aw <= 1, got ${awOfPieces}`);
-  const wettest = Math.max(...awOfPieces);
+export function humidityToSet({ allAw }: { allAw: readonly number[] }): HumidityToSet {
+  if (allAw.length === 0 || allAw.some((aw) => !(aw > 0 && aw <= 1)))
+    throw new RangeError(`humidityToSet: allAw requires pieces with 0 < aw <= 1, got ${allAw}`);
+  const wettest = Math.max(...allAw);
   const highPct = 100 * wettest - UNDER_AW_POINTS.least;
   return {
     lowPct: 100 * wettest - UNDER_AW_POINTS.most,
     highPct,
-    pieces: awOfPieces.filter((aw) => 100 * aw < highPct).length,
+    pieces: allAw.filter((aw) => 100 * aw < highPct).length,
   };
 }

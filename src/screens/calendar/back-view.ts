@@ -88,7 +88,7 @@ export function backView({
         },
       ];
     }),
-    still: late ? stillText(stillMakesIt(wish, { daysLeft: daysLeft - before }), place, words) : null,
+    still: late ? stillText(stillMakesIt(wish, { leftDays: daysLeft - before }), place, words) : null,
     counted: back.counted({
       ferment: FERMENT_DAYS,
       equalise: EQUALISE_DAYS,

@@ -18,6 +18,8 @@ export type ChamberAhead = {
   readonly withMore: (addedG: number) => { sentence: Said; verdict: Said | null } | null;
 };
 
+const WEEK_DAYS = 7;
+
 /** What hangs here needs, week by week; null while nothing hangs. */
 export function chamberAhead({
   inside,
@@ -59,8 +61,8 @@ export function chamberAhead({
     }),
     wetted: now.humidity.pieces > 0 ? say.wetted(now.humidity.pieces) : null,
     weeks: weeks.map((week) => ({
-      key: week.weeksAhead,
-      when: say.when(week.weeksAhead),
+      key: week.aheadDays,
+      when: say.when(week.aheadDays / WEEK_DAYS),
       humidity: `~${humidity(week).join(' to ')}\u00a0%`,
       water: `~${grams(week.waterGPerDay)}`,
     })),

@@ -92,17 +92,17 @@ describe('the door', () => {
 
 describe('humidity to set', () => {
   it('by hand: aw 0.96 gives 91 to 93 %, as the published page has it for a fresh batter', () => {
-    expect(humidityToSet({ awOfPieces: [0.96] })).toEqual({ lowPct: 91, highPct: 93, pieces: 0 });
+    expect(humidityToSet({ allAw: [0.96] })).toEqual({ lowPct: 91, highPct: 93, pieces: 0 });
   });
 
   it('is that of the wettest, and counts what it would wet', () => {
-    const { lowPct, pieces } = humidityToSet({ awOfPieces: [0.9, 0.95, 0.91] });
+    const { lowPct, pieces } = humidityToSet({ allAw: [0.9, 0.95, 0.91] });
     expect(lowPct).toBeCloseTo(90, 9);
     expect(pieces).toBe(2);
   });
 
   it('needs a piece', () => {
-    expect(() => humidityToSet({ awOfPieces: [] })).toThrow(RangeError);
-    expect(() => humidityToSet({ awOfPieces: [Number.NaN] })).toThrow(RangeError);
+    expect(() => humidityToSet({ allAw: [] })).toThrow(RangeError);
+    expect(() => humidityToSet({ allAw: [Number.NaN] })).toThrow(RangeError);
   });
 });
