@@ -1,13 +1,15 @@
 import type { Batch } from './batch.ts';
+import type { BodyOf } from './kinds.ts';
 
 /** A tray forgotten or weighed twice shows as more than this. Common practice: what trimming may take. */
 const COUNT_TOLERANCE_FRACTION = 0.1;
 
-export type MeatCount = {
-  readonly trays: number;
-  readonly plannedTrays: number | null;
-  readonly meatG: number;
-  readonly plannedMeatG: number | null;
+type Planned = Required<Pick<BodyOf<'batch-opened'>, 'plannedTrays' | 'plannedMeatG'>>;
+
+/** What was counted, in the shape in which it is kept, beside what was planned. */
+export type MeatCount = Readonly<BodyOf<'count-kept'>> & {
+  readonly [Field in keyof Planned]: NonNullable<Planned[Field]> | null;
+} & {
   readonly differs: readonly ('trays' | 'mass')[];
   /** It differs, and nobody has said yet that it is meant. */
   readonly open: boolean;
