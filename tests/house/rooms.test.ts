@@ -7,7 +7,7 @@ const MAY: Readonly<Record<string, string>> = {
   record: '#core zod/mini @noble/hashes',
   words: '#core date-fns',
   store: '#core #record dexie dexie-react-hooks react uuid zod/mini',
-  files: '#core #record papaparse ics uqr fflate',
+  files: '#core #record papaparse uqr fflate',
   ui: '#core/units.ts #words react recharts',
   screens: '#core #record #words #store #files #ui react',
   app: '#core #record #words #store #files #ui #screens react react-dom wouter workbox-window @fontsource-variable',

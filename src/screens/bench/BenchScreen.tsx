@@ -10,6 +10,7 @@ import { Button } from '#ui/Button.tsx';
 import { List, Row } from '#ui/List.tsx';
 import { Page } from '#ui/Page.tsx';
 import { SavedMark } from '#ui/SavedMark.tsx';
+import { useAwake } from '#ui/use-awake.ts';
 import { Waiting } from '#ui/Waiting.tsx';
 import type { Words } from '#words/en.ts';
 import { benchView } from './bench-view.ts';
@@ -20,6 +21,7 @@ const MINUTE_MS = 60_000;
 const mixes = (step: BenchStep) => step === 'mixed' || step === 'stuffed';
 
 export function BenchScreen({ words, place, id }: { words: Words; place: Place; id: string }) {
+  useAwake();
   const subject: SubjectId = `batch:${id}`;
   const entries = useTouching(subject);
   const nowMs = useNowMs(MINUTE_MS);
@@ -69,6 +71,7 @@ export function BenchScreen({ words, place, id }: { words: Words; place: Place; 
         ))}
       </List>
       <Button href={`#/batches/${id}/ferment`}>{bench.readPh}</Button>
+      <Button href={`#/batches/${id}/timers`}>{words.timers.title}</Button>
       {open && (
         <StepSheet
           key={open}

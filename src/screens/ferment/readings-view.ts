@@ -1,5 +1,4 @@
 import type { FermentClock } from '#core/ferment/ferment-clock.ts';
-import { temperatureFromC } from '#core/units.ts';
 import type { Batch } from '#record/batch.ts';
 import type { EntryId } from '#record/entry.ts';
 import { roomSeries } from '#record/ferment-figures.ts';
@@ -76,24 +75,4 @@ export function disagreements(
       .map(({ handC, loggerC }) => say.disagrees(shown(handC), shown(loggerC))),
     ...(clock?.hasRisenAfterStop ? [say.risen] : []),
   ];
-}
-
-/** The room over the hours since stuffing, in the maker's unit: of each stretch its coolest and its warmest, at most 400 points. */
-export function roomPoints(batch: Batch, place: Place): { x: number; y: number }[] {
-  const startMs = batch.stuffedAtMs ?? 0;
-  const readings = roomSeries(batch).readings.filter(({ atMs }) => atMs >= startMs);
-  const stretch = Math.ceil(readings.length / 200);
-  const kept =
-    readings.length <= 400
-      ? readings
-      : Array.from({ length: Math.ceil(readings.length / stretch) }, (_, at) => {
-          const part = readings.slice(at * stretch, (at + 1) * stretch);
-          const coolest = part.reduce((low, each) => (each.roomC < low.roomC ? each : low));
-          const warmest = part.reduce((high, each) => (each.roomC > high.roomC ? each : high));
-          return coolest.atMs <= warmest.atMs ? [coolest, warmest] : [warmest, coolest];
-        }).flat();
-  return kept.map(({ atMs, roomC }) => ({
-    x: (atMs - startMs) / 3_600_000,
-    y: temperatureFromC({ tempC: roomC, unit: place.temperature }),
-  }));
 }

@@ -41,6 +41,7 @@ export function TodayScreen({ words, place }: { words: Words; place: Place }) {
       {batches.length > 0 && (
         <List label={words.calendar.ahead}>
           <Row href="#/calendar" title={words.calendar.title} note={words.calendar.note} />
+          <Row href="#/after-fault" title={words.afterFault.title} />
           <Row href="#/absence" title={words.absence.title} note={words.absence.note} />
         </List>
       )}

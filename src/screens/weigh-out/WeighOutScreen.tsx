@@ -11,6 +11,7 @@ import { List, Row } from '#ui/List.tsx';
 import { Notice } from '#ui/Notice.tsx';
 import { Page } from '#ui/Page.tsx';
 import { Tick } from '#ui/Tick.tsx';
+import { useAwake } from '#ui/use-awake.ts';
 import { VerdictMark } from '#ui/VerdictMark.tsx';
 import { Waiting } from '#ui/Waiting.tsx';
 import { Working } from '#ui/Working.tsx';
@@ -25,6 +26,7 @@ const HOUR_MS = 3_600_000;
 type Props = { words: Words; place: Place; id: string };
 
 export function WeighOutScreen({ words, place, id }: Props) {
+  useAwake();
   const subject: SubjectId = `batch:${id}`;
   const entries = useTouching(subject);
   const kit = useKit();
