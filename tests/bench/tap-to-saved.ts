@@ -31,10 +31,13 @@ async function weigh(page: Page, number: number, grams: string): Promise<number>
     const { dataset } = document.documentElement;
     dataset.waited = '';
     let fromMs = Number.NaN;
-    const lifted = ({ timeStamp }: PointerEvent) => {
-      fromMs = timeStamp;
-    };
-    document.addEventListener('pointerup', lifted, { once: true, capture: true });
+    document.addEventListener(
+      'pointerup',
+      ({ timeStamp }) => {
+        fromMs = timeStamp;
+      },
+      { once: true, capture: true },
+    );
     const watch = new MutationObserver(() => {
       const said = [...document.querySelectorAll('[role=status], p')].some(({ textContent }) =>
         new RegExp(`Piece ${piece}: .* saved`).test(textContent ?? ''),
