@@ -1,0 +1,78 @@
+import { mixFromFat } from '#core/drying/equilibrium.ts';
+import { dryingPosterior } from '#core/drying/posterior.ts';
+import { dryingPrior } from '#core/drying/prior.ts';
+import { dryRadially } from '#core/drying/radial.ts';
+
+/**
+ * The posterior of 60 weighings against one fit of three parameters by an ordinary least squares package, and a run of
+ * 60 days of the radial model against ten million exponentials. Usage: node --import tsx tests/bench/drying-bench.ts
+ * The package is named in a variable, so that the project compiles where it is not installed; without it that half
+ * says so and the run fails.
+ */
+
+type Fit = (
+  data: { x: number[]; y: number[] },
+  curve: (parameters: number[]) => (x: number) => number,
+  options: { initialValues: number[]; maxIterations: number; damping: number; gradientDifference: number },
+) => { parameterValues: number[] };
+
+const LEAST_SQUARES: string = 'ml-levenberg-marquardt';
+const ROUNDS = 15;
+
+function medianMs(run: () => unknown): number {
+  const times = Array.from({ length: ROUNDS }, () => {
+    const startMs = performance.now();
+    run();
+    return performance.now() - startMs;
+  });
+  return times.sort((a, b) => a - b)[Math.floor(ROUNDS / 2)] ?? Number.NaN;
+}
+
+const mix = mixFromFat({ fatFraction: 0.2, saltFraction: 0.027, sugarFraction: 0.005 });
+const prior = dryingPrior({ diameterMm: 55, mix, humidityPct: 80 });
+const weighIns = Array.from({ length: 60 }, (_, i) => ({
+  thetaDays: i + 1,
+  lossPct: 45 * (1 - Math.exp(-(((i + 1) / 18) ** 0.92))) + 0.3 * Math.sin(7 * i),
+}));
+
+const radialMs = medianMs(() =>
+  dryRadially({
+    diameterMm: 55,
+    mix,
+    air: [{ fromDay: 0, chamberC: 13, humidityPct: 80 }],
+    airMPerS: 0.2,
+    days: [60],
+  }),
+);
+let sum = 0;
+const exponentialsMs = medianMs(() => {
+  for (let i = 0; i < 1e7; i++) sum += Math.exp(-i * 1e-7);
+});
+if (!(sum > 0)) throw new Error('bench: the exponentials were not computed');
+const posteriorMs = medianMs(() => dryingPosterior({ prior, weighIns }));
+
+console.log(
+  `radial model, 60 days: ${radialMs.toFixed(1)} ms; ten million Math.exp: ${exponentialsMs.toFixed(1)} ms`,
+);
+console.log(`posterior of 60 weighings: ${posteriorMs.toFixed(2)} ms`);
+
+const fitMs = await import(LEAST_SQUARES)
+  .then(({ levenbergMarquardt }: { levenbergMarquardt: Fit }) =>
+    medianMs(() =>
+      levenbergMarquardt(
+        { x: weighIns.map(({ thetaDays }) => thetaDays), y: weighIns.map(({ lossPct }) => lossPct) },
+        ([final = 0, tau = 1, shape = 1]) =>
+          (day) =>
+            final * (1 - Math.exp(-((day / tau) ** shape))),
+        { initialValues: [40, 15, 1], maxIterations: 100, damping: 0.01, gradientDifference: 1e-4 },
+      ),
+    ),
+  )
+  .catch((problem: unknown) => {
+    console.log(`least squares: not measured, ${LEAST_SQUARES} could not be loaded (${String(problem)})`);
+    return null;
+  });
+if (fitMs !== null) console.log(`one least squares fit of three parameters: ${fitMs.toFixed(2)} ms`);
+
+const slow = radialMs > exponentialsMs || (fitMs !== null && posteriorMs > fitMs);
+process.exitCode = slow || fitMs === null ? 1 : 0;
