@@ -20,9 +20,7 @@ export function StartScreen({ state, words }: { state: Stopped; words: Words }) 
       title={title}
       acts={
         <>
-          {state.code === 'cannot-open' && (
-            <Button onPress={beginFromCopy}>{cannotOpen.fromCopy}</Button>
-          )}
+          {state.code === 'cannot-open' && <Button onPress={beginFromCopy}>{cannotOpen.fromCopy}</Button>}
           <Button kind="primary" onPress={() => window.location.reload()}>
             {act}
           </Button>

@@ -9,8 +9,7 @@ export const instruments = {
     ' first, then check them here.',
   ),
   sentence: {
-    due: (names: string): Said =>
-      said('Check ', strong(names), ': never checked, or too long ago.'),
+    due: (names: string): Said => said('Check ', strong(names), ': never checked, or too long ago.'),
     failed: (names: string): Said =>
       said(strong(names), ' failed the last check: what was read since the last good one stops no clock.'),
     good: said('Every instrument was checked, and none of them failed.'),
