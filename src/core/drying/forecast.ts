@@ -1,6 +1,7 @@
 import { grow, growth, hazardOf } from './course.ts';
 import { normalCdf, risingRoot } from './normal.ts';
-import type { DryingNode, DryingPosterior } from './posterior.ts';
+import type { DryingPosterior } from './posterior.ts';
+import type { DryingNode } from './posterior-grid.ts';
 
 /** Days on the reference clock by which the target is reached with a chance of 10, 50 and 90 %. */
 export type TargetWindow = {

