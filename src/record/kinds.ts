@@ -35,6 +35,11 @@ const plan = z.strictObject({
 });
 const benchStep = z.strictObject({
   tempC: z.optional(tempC),
+  /** Before grinding, each on its own. */
+  leanC: z.optional(tempC),
+  fatC: z.optional(tempC),
+  /** Why the maker went on although it was warmer than practice allows. */
+  override: z.optional(text(400)),
   minutes: z.optional(number(0, 100_000)),
   thermometer: instrument,
   note,
@@ -82,7 +87,15 @@ const v1 = {
     typed,
     kept,
   }),
-  'scale-checked': z.strictObject({ weightG: massG, shownG: massG, note, typed, kept }),
+  /** `stepG`: how fine the scale shows, as it stood in the kit then. */
+  'scale-checked': z.strictObject({
+    weightG: massG,
+    shownG: massG,
+    stepG: z.optional(number(0.0001, 1000)),
+    note,
+    typed,
+    kept,
+  }),
   'chamber-added': z.strictObject({ name, rails: z.int().check(z.gte(1), z.lte(40)) }),
   received: z.strictObject({
     what: z.enum(['lean', 'fat', 'cure', 'culture', 'mould', 'salt', 'sugar', 'spice', 'casing', 'other']),
@@ -190,6 +203,8 @@ const v1 = {
     rhPct: z.optional(rhPct),
     doubted: z.optional(z.boolean()),
     thermometer: instrument,
+    /** Where the humidity was read on another instrument than the temperature. */
+    hygrometer: instrument,
     typed,
     kept,
   }),
