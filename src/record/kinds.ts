@@ -232,6 +232,15 @@ const v1 = {
     typed,
   }),
   noted: z.strictObject({ text: text(2000) }),
+  /** A picture of its subject. The bytes are kept apart from the log; `sha256` proves them, whoever hands them in. */
+  photographed: z.strictObject({
+    sha256: z.string().check(z.regex(/^[0-9a-f]{64}$/, 'sha256')),
+    bytes: z.int().check(z.gte(1), z.lte(1_000_000)),
+    mime: z.enum(['image/jpeg']),
+    /** The entry that it belongs to: a reading, a look at the mould. */
+    of: z.optional(text(36)),
+    note,
+  }),
   'action-taken': z.strictObject({
     about: text(40),
     cause: text(1000),
