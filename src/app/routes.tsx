@@ -55,6 +55,11 @@ export const routes: readonly RouteOf[] = [
     screen: page(async () => (await import('#screens/ferment/FermentScreen.tsx')).FermentScreen),
   },
   {
+    path: `${batch}/room-file`,
+    room: 'batches',
+    screen: page(async () => (await import('#screens/logger/RoomFileScreen.tsx')).RoomFileScreen),
+  },
+  {
     path: `${batch}/hanging`,
     room: 'batches',
     screen: page(async () => (await import('#screens/hanging/HangingScreen.tsx')).HangingScreen),
@@ -134,6 +139,11 @@ export const routes: readonly RouteOf[] = [
     path: '/chambers/:id',
     room: 'chambers',
     screen: page(async () => (await import('#screens/chambers/ChamberScreen.tsx')).ChamberScreen),
+  },
+  {
+    path: '/chambers/:id/air-file',
+    room: 'chambers',
+    screen: page(async () => (await import('#screens/logger/AirFileScreen.tsx')).AirFileScreen),
   },
   {
     path: '/calendar',

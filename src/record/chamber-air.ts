@@ -23,16 +23,24 @@ export function chamberAir(
 ): ChamberAir {
   const own = live(entries).filter(({ subject }) => subject === chamber);
   const files = ofKind(own, 'air-logged');
-  const byHand = ofKind(own, 'air-read').map(({ atMs, body }) => ({
-    atMs,
-    airC: body.airC + thermometerOffsetC(checks, body.instrument, atMs),
-    rhPct: corrected(body.rhPct ?? null, hygrometerOffsetPct(checks, body.instrument, atMs)),
-  }));
+  const byHand = ofKind(own, 'air-read').map((read) => correctedReading(read, checks));
   return {
     points: [...byHand, ...files.flatMap((file) => unpackAir(file, checks))].sort((a, b) => a.atMs - b.atMs),
     set: latest(own, 'air-set'),
     files,
     actions: ofKind(own, 'action-taken'),
+  };
+}
+
+/** What was read, with the offsets that its instrument had then. */
+export function correctedReading(
+  { atMs, body }: Pick<EntryOf<'air-read'>, 'atMs' | 'body'>,
+  checks: readonly Check[],
+): AirPoint {
+  return {
+    atMs,
+    airC: body.airC + thermometerOffsetC(checks, body.instrument, atMs),
+    rhPct: corrected(body.rhPct ?? null, hygrometerOffsetPct(checks, body.instrument, atMs)),
   };
 }
 
@@ -67,7 +75,8 @@ export function packAir(
       name: name.slice(0, 120),
       startMs,
       afterS: part.map(({ atMs }, at) => {
-        const seconds = Math.round((atMs - (part[at - 1]?.atMs ?? startMs)) / 1000);
+        const since = (instantMs: number) => Math.round((instantMs - startMs) / 1000);
+        const seconds = since(atMs) - since(part[at - 1]?.atMs ?? startMs);
         if (!(seconds >= 0)) throw new RangeError(`packAir: rows requires order of time, got ${atMs}`);
         return seconds;
       }),

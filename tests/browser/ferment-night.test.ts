@@ -73,12 +73,12 @@ test('a night: five readings, one absurd, one struck, a logger file, a deviation
   await picture(page, 'ferment-night');
 
   await atHour(48);
-  await me.press('Room from a logger’s file');
+  await me.follow('Room from a logger’s file');
   await page
     .getByLabel('Choose the file')
     .setInputFiles({ name: 'room.csv', mimeType: 'text/csv', buffer: loggerFile() });
   await expect(page.getByText('289 readings within this ferment, of 289 in the file')).toBeVisible();
-  await me.save('Save 289 readings');
+  await me.press('Save 289 readings');
   await expect(page.getByText('degree-hours: deviation')).toBeVisible();
   await expect(page.getByText(/by the logger beside it/).first()).toBeVisible();
 

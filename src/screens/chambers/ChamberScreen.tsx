@@ -39,11 +39,22 @@ export function ChamberScreen({ words, place, id }: { words: Words; place: Place
     const everInside = (batches ?? []).filter(({ hung }) => hung?.body.chamber === subject);
     return { air, everInside, inside: hangingIn(subject, batches ?? []) };
   }, [subject, entries, checks, batches]);
-  if (entries === undefined || batches === undefined || kit === undefined || here.air === null)
+  if (entries === undefined || batches === undefined || kit === undefined)
     return <Waiting label={words.app.waiting} />;
+  if (checks === undefined || here.air === null) return <Waiting label={words.app.waiting} />;
   const say = words.chambers.one;
   const back = { href: '#/chambers', label: words.chambers.title };
-  const view = chamberView({ id: subject, entries, batches, kit, place, nowMs, zone: zoneAt(nowMs), words });
+  const view = chamberView({
+    id: subject,
+    entries,
+    batches,
+    kit,
+    checks,
+    place,
+    nowMs,
+    zone: zoneAt(nowMs),
+    words,
+  });
   if (view === null)
     return (
       <Page title={words.app.notFound.title} back={back}>
@@ -114,6 +125,7 @@ export function ChamberScreen({ words, place, id }: { words: Words; place: Place
             ))}
           </List>
         )}
+        <Button href={`#/chambers/${id}/air-file`}>{words.logger.airAct}</Button>
         {readings.length < view.readings.length && (
           <Button onPress={() => setAll(true)}>{say.older(view.readings.length - readings.length)}</Button>
         )}
@@ -130,7 +142,7 @@ export function ChamberScreen({ words, place, id }: { words: Words; place: Place
           open={open}
           subject={subject}
           added={added}
-          last={air.last}
+          last={air.byHand.at(-1) ?? null}
           meters={kit.meters}
           place={place}
           words={words}

@@ -2,7 +2,7 @@ import { useState } from 'react';
 import type { Place } from '#record/place.ts';
 import { newSubject } from '#store/append.ts';
 import { useNowMs } from '#store/clock.ts';
-import { useBatches, useKit, useSubjects } from '#store/live.ts';
+import { useBatches, useChecks, useKit, useSubjects } from '#store/live.ts';
 import { useAppend } from '#store/use-append.ts';
 import { Button } from '#ui/Button.tsx';
 import { List, Row } from '#ui/List.tsx';
@@ -18,13 +18,14 @@ export function ChambersScreen({ words, place }: { words: Words; place: Place })
   const kit = useKit();
   const entries = useSubjects((kit?.chambers ?? []).map(({ id }) => id));
   const batches = useBatches();
+  const checks = useChecks();
   const nowMs = useNowMs(MINUTE_MS);
   const { saving, save } = useAppend(place.initials);
   const [adding, setAdding] = useState(false);
-  if (kit === undefined || entries === undefined || batches === undefined)
+  if (kit === undefined || entries === undefined || batches === undefined || checks === undefined)
     return <Waiting label={words.app.waiting} />;
   const say = words.chambers;
-  const view = chambersView({ chambers: kit.chambers, entries, batches, place, nowMs, words });
+  const view = chambersView({ chambers: kit.chambers, entries, batches, checks, place, nowMs, words });
   const saved = words.app.saving(saving);
   return (
     <Page

@@ -1,3 +1,5 @@
+import type { AirPoint } from '#core/air/air-series.ts';
+import { thinned } from '#core/air/thinned.ts';
 import { temperatureFromC } from '#core/units.ts';
 import type { EntryOf } from '#record/entry.ts';
 import type { Place } from '#record/place.ts';
@@ -8,10 +10,14 @@ import { decimal, temperature } from '#words/format.ts';
 import { humidity, humidityText, tempText } from './air.ts';
 
 const HOUR_MS = 3_600_000;
-const MOST_READINGS = 120;
+const DAY_MS = 24 * HOUR_MS;
+/** What is looked at: the last two weeks, and by hand as many readings as a screen shows. */
+const SHOWN_DAYS = 14;
+const FEW_READINGS = 120;
+const MOST_DRAWN = 240;
+const MOST_ROWS = 48;
 
-type Reading = EntryOf<'air-read'>;
-type Point = { readonly atMs: number; readonly zone: string; readonly value: number; readonly text: string };
+type Point = { readonly atMs: number; readonly value: number; readonly text: string };
 type Measure = {
   readonly title: string;
   readonly yTitle: string;
@@ -22,23 +28,29 @@ type Measure = {
   readonly leastSpan: number;
 };
 type Given = {
-  readonly readings: readonly Reading[];
+  readonly points: readonly AirPoint[];
   readonly set: EntryOf<'air-set'> | null;
   readonly place: Place;
+  readonly zone: string;
   readonly words: Words;
 };
 
 /** Temperature over the last readings, and humidity where it was read. None while there are not two readings to compare. */
 export function airCharts(given: Given): ChartFrameProps[] {
-  const { place, words } = given;
+  const { place, zone, words } = given;
   const say = words.chambers.one;
-  const readings = given.readings.slice(-MOST_READINGS);
-  const rows = readings
+  const lastMs = given.points.at(-1)?.atMs ?? 0;
+  const few = given.points.slice(-FEW_READINGS);
+  const recent = given.points.filter(({ atMs }) => lastMs - atMs <= SHOWN_DAYS * DAY_MS);
+  const points = recent.length > few.length ? recent : few;
+  const every = Math.ceil(points.length / MOST_ROWS);
+  const rows = points
     .toReversed()
-    .map(({ atMs, zone, body }) => [
+    .filter((_, at) => at % every === 0)
+    .map(({ atMs, airC, rhPct }) => [
       words.dates.full(atMs, zone),
-      temperature(body.airC, place).value,
-      body.rhPct === undefined ? '' : humidity(body.rhPct, place).value,
+      temperature(airC, place).value,
+      rhPct === null ? '' : humidity(rhPct, place).value,
     ]);
   const frame = {
     waitingLabel: say.drawing,
@@ -46,11 +58,12 @@ export function airCharts(given: Given): ChartFrameProps[] {
     tableLabel: say.table,
     table: { columns: [say.when, temperature(0, place).unit, '%'], rows },
   };
-  return [temperatures({ ...given, readings }), humidities({ ...given, readings })].flatMap((measure) => {
+  return [temperatures({ ...given, points }), humidities({ ...given, points })].flatMap((measure) => {
     const first = measure.points.at(0);
     const last = measure.points.at(-1);
     if (!first || !last || last.atMs === first.atMs) return [];
     const inOrder = measure.points.toSorted((a, b) => a.value - b.value);
+    const drawn = { ...measure, points: thinned(measure.points, { most: MOST_DRAWN }) };
     return [
       {
         ...frame,
@@ -60,22 +73,21 @@ export function airCharts(given: Given): ChartFrameProps[] {
           from: inOrder.at(0)?.text ?? '',
           to: inOrder.at(-1)?.text ?? '',
         }),
-        model: modelOf(measure, first, last, given),
+        model: modelOf(drawn, first, last, given),
       },
     ];
   });
 }
 
-function temperatures({ readings, set, place, words }: Given): Measure {
+function temperatures({ points, set, place, words }: Given): Measure {
   const say = words.chambers.one;
   const shown = (tempC: number) => temperatureFromC({ tempC, unit: place.temperature });
   return {
     title: say.chart,
     yTitle: `${say.temperature}, ${temperature(0, place).unit}`,
     label: say.chartLabel,
-    points: readings.map(({ atMs, zone, body: { airC } }) => ({
+    points: points.map(({ atMs, airC }) => ({
       atMs,
-      zone,
       value: shown(airC),
       text: tempText(airC, place),
     })),
@@ -84,15 +96,15 @@ function temperatures({ readings, set, place, words }: Given): Measure {
   };
 }
 
-function humidities({ readings, set, place, words }: Given): Measure {
+function humidities({ points, set, place, words }: Given): Measure {
   const say = words.chambers.one;
   const setPct = set?.body.rhPct;
   return {
     title: say.humidityChart,
     yTitle: `${say.humidity}, %`,
     label: say.humidityChartLabel,
-    points: readings.flatMap(({ atMs, zone, body: { rhPct } }) =>
-      rhPct === undefined ? [] : [{ atMs, zone, value: rhPct, text: humidityText(rhPct, place) }],
+    points: points.flatMap(({ atMs, rhPct }) =>
+      rhPct === null ? [] : [{ atMs, value: rhPct, text: humidityText(rhPct, place) }],
     ),
     set: setPct === undefined ? null : { value: setPct, text: say.setLine(humidityText(setPct, place)) },
     leastSpan: 10,
@@ -103,12 +115,12 @@ function modelOf(
   { yTitle, points, set, leastSpan }: Measure,
   first: Point,
   last: Point,
-  { place, words }: Given,
+  { place, zone, words }: Given,
 ) {
   return {
     xTitle: '',
     yTitle,
-    xTicks: timeTicks(first, last, words),
+    xTicks: timeTicks(first, last, zone, words),
     yTicks: valueTicks([...points.map(({ value }) => value), ...(set ? [set.value] : [])], leastSpan, place),
     series: [
       ...(set ? [{ kind: 'limit' as const, id: 'set', y: set.value, text: set.text }] : []),
@@ -122,12 +134,12 @@ function modelOf(
 }
 
 /** The first, the last and two between: as clock times within two days, as days beyond. */
-function timeTicks(first: Point, last: Point, words: Words): ChartTick[] {
+function timeTicks(first: Point, last: Point, zone: string, words: Words): ChartTick[] {
   const hours = (last.atMs - first.atMs) / HOUR_MS;
   const name = hours <= 48 ? words.dates.clock : words.dates.shortDay;
   return [0, 1 / 3, 2 / 3, 1].map((share) => ({
     at: hours * share,
-    text: name(first.atMs + share * (last.atMs - first.atMs), last.zone),
+    text: name(first.atMs + share * (last.atMs - first.atMs), zone),
   }));
 }
 

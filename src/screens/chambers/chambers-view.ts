@@ -1,5 +1,6 @@
 import type { Batch } from '#record/batch.ts';
 import type { Entry } from '#record/entry.ts';
+import type { Check } from '#record/instruments.ts';
 import type { Chamber, Place } from '#record/place.ts';
 import type { SubjectId } from '#record/subject.ts';
 import type { Words } from '#words/en.ts';
@@ -33,6 +34,7 @@ export function chambersView({
   chambers,
   entries,
   batches,
+  checks,
   place,
   nowMs,
   words,
@@ -40,12 +42,16 @@ export function chambersView({
   chambers: readonly Chamber[];
   entries: readonly Entry[];
   batches: readonly Batch[];
+  checks: readonly Check[];
   place: Place;
   nowMs: number;
   words: Words;
 }): ChambersView {
   const say = words.chambers;
-  const all = chambers.map((chamber) => ({ chamber, last: airOf(chamber.id, entries).last }));
+  const all = chambers.map((chamber) => ({
+    chamber,
+    last: airOf(chamber.id, entries, { checks, nowMs }).last,
+  }));
   const unread = all.find(({ last }) => last === null);
   const stale = all
     .flatMap(({ chamber, last }) => (last && nowMs - last.atMs > STALE_MS ? [{ chamber, last }] : []))
@@ -72,9 +78,9 @@ export function chambersView({
         ].join(' · '),
         figure: last
           ? {
-              figure: temperature(last.body.airC, place).value,
+              figure: temperature(last.airC, place).value,
               unit: place.temperature === 'C' ? '°C' : '°F',
-              ...(last.body.rhPct === undefined ? {} : { figureNote: humidityText(last.body.rhPct, place) }),
+              ...(last.rhPct === null ? {} : { figureNote: humidityText(last.rhPct, place) }),
             }
           : null,
       };

@@ -29,11 +29,11 @@ const LEAST_HUMIDITY_PCT = 1;
 
 /** What a reading says of the air beyond itself. Nothing without humidity. */
 export function moistAirFigures(
-  { airC, rhPct }: { airC: number; rhPct?: number | undefined },
+  { airC, rhPct }: { airC: number; rhPct?: number | null | undefined },
   place: Place,
   words: Words,
 ): FigureProps[] {
-  if (rhPct === undefined || rhPct < LEAST_HUMIDITY_PCT) return [];
+  if (rhPct === undefined || rhPct === null || rhPct < LEAST_HUMIDITY_PCT) return [];
   const say = words.chambers;
   const air = { tempC: airC, humidityPct: rhPct };
   const kPa = (pressurePa: number) => ({ value: decimal(pressurePa / 1000, 2, place), unit: 'kPa' });

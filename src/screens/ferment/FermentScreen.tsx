@@ -23,7 +23,6 @@ import styles from './FermentScreen.module.css';
 import { fermentView } from './ferment-view.ts';
 import { HangSheet } from './HangSheet.tsx';
 import { HoursAt } from './HoursAt.tsx';
-import { LoggerSheet } from './LoggerSheet.tsx';
 import { PhSheet } from './PhSheet.tsx';
 import { ProgrammeSheet } from './ProgrammeSheet.tsx';
 import { Readings } from './Readings.tsx';
@@ -31,15 +30,7 @@ import { RoomSheet } from './RoomSheet.tsx';
 import { SmokeSheet } from './SmokeSheet.tsx';
 import { usePhAhead } from './use-ph-ahead.ts';
 
-type Open =
-  | 'room-logged'
-  | 'ferment-set'
-  | 'ph-read'
-  | 'room-read'
-  | 'smoked'
-  | 'ferment-ended'
-  | 'hung'
-  | 'action-taken';
+type Open = 'ferment-set' | 'ph-read' | 'room-read' | 'smoked' | 'ferment-ended' | 'hung' | 'action-taken';
 
 const HALF_MINUTE_MS = 30_000;
 const MINUTE_MS = 60_000;
@@ -163,7 +154,7 @@ export function FermentScreen({ words, place, id }: { words: Words; place: Place
       />
       {view.stage !== 'before' && (
         <div className={styles.more}>
-          <Button onPress={() => setOpen('room-logged')}>{words.logger.act}</Button>
+          <Button href={`#/batches/${id}/room-file`}>{words.logger.act}</Button>
           <Button onPress={() => setOpen('ferment-set')}>{words.fermentAhead.programme.act}</Button>
           <Button href="#/instruments">{words.instruments.title}</Button>
           <Button href="#/after-fault">{words.afterFault.title}</Button>
@@ -202,25 +193,6 @@ export function FermentScreen({ words, place, id }: { words: Words; place: Place
           {...common}
           set={batch.fermentSet?.body ?? null}
           onSave={(body, atMs) => keep({ kind: 'ferment-set', body }, atMs)}
-        />
-      )}
-      {open === 'room-logged' && (
-        <LoggerSheet
-          {...common}
-          zone={zoneAt(nowMs)}
-          batch={batch}
-          thermometers={kit.meters.filter(({ what }) => what !== 'ph-meter')}
-          onSave={async (bodies) => {
-            const result = await save(
-              bodies.map((body) => ({
-                kind: 'room-logged' as const,
-                subject,
-                body,
-                atMs: body.startMs,
-              })),
-            );
-            if (result.ok) setOpen(null);
-          }}
         />
       )}
       {open === 'smoked' && (

@@ -90,6 +90,8 @@ export const chambers = {
     strikeText: 'It stays in the record as struck, and counts no longer.',
     reason: 'Why',
     reasonNeeded: 'Say why in a word or two.',
+    countsAs: (air: string) => `counts as ${air}`,
+    file: (name: string, count: string) => `${name}: ${count} readings`,
     older: (count: number) => `Show ${count} older ones`,
     lastWas: (air: string, ago: string) => `last: ${air}, ${ago}`,
     change: 'Name and rails',

@@ -1,11 +1,13 @@
-/** A data logger's file read into the ferment: what was found, what is asked, and why a file is refused. */
+/** A data logger's file read into a ferment or a chamber: what was found, what is asked, and why a file is refused. */
 export const logger = {
   title: 'Room from a file',
   act: 'Room from a logger’s file',
+  airTitle: 'Air from a file',
+  airAct: 'Air from a logger’s file',
   how: 'The table that the logger gives out, as CSV or text. Nothing is saved before you have seen what was found.',
   pick: 'Choose the file',
   another: 'Choose another file',
-  thermometer: 'Which thermometer is the logger?',
+  thermometer: 'Which meter of the kit is the logger?',
   notInKit: 'not in the kit',
   reading: (percent: string) => `Reading, ${percent} %`,
   cancel: 'Stop reading',
@@ -19,11 +21,17 @@ export const logger = {
     single: 'a single reading',
     gaps: (count: number) => (count === 1 ? 'one gap' : `${count} gaps`),
     entries: (count: number) => (count === 1 ? 'saved as one entry' : `saved as ${count} entries`),
+    countAir: (n: { count: string; of: string; known: string | null }) =>
+      `${n.count} new readings, of ${n.of} in the file${n.known === null ? '' : `; ${n.known} are kept already`}`,
+    noHumidity: 'none in the file',
+    noneAir:
+      'Nothing new in this file: every reading is kept already, or lies ahead of now. Is the logger’s clock right?',
     none: 'No row of this file lies within this ferment. Is it the right file, and was the logger’s clock right?',
     labels: {
       readings: 'Readings',
       span: 'From and to',
       range: 'Coolest and warmest',
+      humidity: 'Driest and dampest',
       every: 'Step',
       column: 'Column',
       order: 'Dates read as',

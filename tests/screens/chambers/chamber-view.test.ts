@@ -1,11 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import { batch } from '#record/batch.ts';
+import { packAir } from '#record/chamber-air.ts';
+import { checks } from '#record/instruments.ts';
 import { chambers, lots, meters, place, scales } from '#record/place.ts';
 import { startingFormula } from '#record/starting-formula.ts';
 import { airQuestion, readAir } from '#screens/chambers/air-input.ts';
 import { chamberView } from '#screens/chambers/chamber-view.ts';
 import { chambersView } from '#screens/chambers/chambers-view.ts';
 import { moistAirFigures } from '#screens/chambers/moist-air.ts';
+import { MAX_POINTS } from '#ui/charts/chart-model.ts';
 import { en } from '#words/en.ts';
 import { plainText } from '#words/said.ts';
 import { HOUR_MS, START_MS, type Writer, writer } from '../../record/make.ts';
@@ -51,6 +54,7 @@ function viewOf(log: Writer, nowHours: number, at = here) {
       meters: meters(entries),
       chambers: chambers(entries),
     },
+    checks: checks(entries),
     place: at,
     nowMs: START_MS + nowHours * HOUR_MS,
     zone: '+01:00',
@@ -129,6 +133,39 @@ describe('one chamber', () => {
           for (const { y } of series.points) expect(y >= low && y <= high).toBe(true);
       expect(model.yTicks.length).toBeLessThanOrEqual(8);
     }
+  });
+
+  it('corrects readings by the check of their instrument, and shows beside it what was read', () => {
+    const log = cellar();
+    log.write(
+      'hygrometer-checked',
+      'instrument:h',
+      { shownRhPct: 80, restedHours: 24 },
+      { atMs: START_MS + HOUR_MS / 2 },
+    );
+    read(log, 1, 13, 80);
+    const view = viewOf(log, 2);
+    expect(view?.readings[0]?.title).toBe('13.0\u00a0°C · 80\u00a0%');
+    expect(view?.readings[0]?.note).toContain('counts as 13.0\u00a0°C · 75');
+    expect(sentence(view)).toMatch(/^13\.0\u00a0°C and 75/);
+  });
+
+  it('draws ten thousand readings of files as few points with every extreme, and lists each file to be struck', () => {
+    const log = cellar();
+    const rows = Array.from({ length: 10_000 }, (_, minute) => ({
+      atMs: START_MS + minute * 60_000,
+      airC: minute === 7777 ? 22 : 13 + (minute % 3) / 10,
+      rhPct: 80,
+    }));
+    for (const body of packAir('cellar.csv', rows)) log.write('air-logged', 'chamber:c', body);
+    const view = viewOf(log, 170);
+    const drawn = view?.charts[0]?.model.series.find(({ kind }) => kind === 'measured');
+    const points = drawn?.kind === 'measured' ? drawn.points : [];
+    expect(points.length).toBeLessThanOrEqual(MAX_POINTS);
+    expect(Math.max(...points.map(({ y }) => y))).toBe(22);
+    expect(view?.readings.map(({ title }) => title)).toEqual(
+      Array.from({ length: 4 }, () => 'cellar.csv: 2\u202f500 readings'),
+    );
   });
 
   it('leaves out a struck reading', () => {
@@ -221,6 +258,7 @@ describe('the chambers', () => {
       chambers: chambers(log.entries),
       entries: log.entries,
       batches: [],
+      checks: [],
       place: here,
       nowMs: START_MS + nowHours * HOUR_MS,
       words: en,

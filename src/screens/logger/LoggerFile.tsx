@@ -2,51 +2,58 @@ import { useMemo, useRef, useState } from 'react';
 import { type LoggerChoices, type LoggerRead, readLogger } from '#files/logger-csv.ts';
 import { MOST_LOGGER_BYTES } from '#files/logger-text.ts';
 import { type PickedFile, readPicked } from '#files/pick-file.ts';
-import type { Batch } from '#record/batch.ts';
-import type { BodyOf } from '#record/kinds.ts';
 import type { Meter } from '#record/place.ts';
 import type { SubjectId } from '#record/subject.ts';
+import type { Fact } from '#store/use-append.ts';
 import { Button } from '#ui/Button.tsx';
 import { Choice } from '#ui/Choice.tsx';
 import { Notice } from '#ui/Notice.tsx';
-import { SavedMark } from '#ui/SavedMark.tsx';
-import { Sheet } from '#ui/Sheet.tsx';
-import styles from './LoggerSheet.module.css';
-import { type DryRun, dryRun, questionViews } from './logger-view.ts';
-import type { SheetProps } from './sheet.ts';
+import { Page } from '#ui/Page.tsx';
+import { SavedMark, type SavedState } from '#ui/SavedMark.tsx';
+import type { Words } from '#words/en.ts';
+import styles from './LoggerFile.module.css';
+import { questionViews } from './questions-view.ts';
+import type { Found, Picked, Run } from './run-view.ts';
 
-type Picked = Extract<PickedFile, { ok: true }>;
+type PickedOne = Extract<PickedFile, { ok: true }>;
 type At =
   | { state: 'empty' }
   | { state: 'reading'; doneFraction: number }
   | { state: 'answered'; answer: LoggerRead };
 
-/** The room from a logger's file: read as a dry run, asked about where it is unclear, and kept only when the maker says so. */
-export function LoggerSheet({
-  place,
-  words,
-  nowMs,
-  zone,
+/** A logger's file: read as a dry run, asked about where it is unclear, and kept only when the maker says so. */
+export function LoggerFile({
+  title,
+  line,
+  back,
+  none,
+  meters,
+  runOf,
   saved,
-  batch,
-  thermometers,
+  words,
   onSave,
-  onClose,
-}: Omit<SheetProps<never>, 'onSave'> & {
-  zone: string;
-  batch: Batch;
-  thermometers: readonly Meter[];
-  onSave: (bodies: readonly BodyOf<'room-logged'>[]) => void;
+}: {
+  title: string;
+  line: string;
+  back: { href: string; label: string };
+  /** Said where the file was read and nothing in it is to be kept. */
+  none: string;
+  meters: readonly Meter[];
+  /** Stable between drawings: a file may have 250,000 rows. */
+  runOf: (found: Found, picked: Picked) => Run | null;
+  saved: { state: SavedState; text: string } | null;
+  words: Words;
+  onSave: (facts: readonly Fact[]) => void;
 }) {
   const say = words.logger;
-  const [file, setFile] = useState<Picked | null>(null);
+  const [file, setFile] = useState<PickedOne | null>(null);
   const [problem, setProblem] = useState<string | null>(null);
   const [choices, setChoices] = useState<LoggerChoices>({});
   const [at, setAt] = useState<At>({ state: 'empty' });
-  const [thermometer, setThermometer] = useState<SubjectId | 'none'>('none');
+  const [instrument, setInstrument] = useState<SubjectId | 'none'>('none');
   const stop = useRef<AbortController | null>(null);
 
-  const read = async (picked: Picked, with_: LoggerChoices) => {
+  const read = async (picked: PickedOne, with_: LoggerChoices) => {
     stop.current?.abort();
     const control = new AbortController();
     stop.current = control;
@@ -79,36 +86,22 @@ export function LoggerSheet({
   };
   const answer = at.state === 'answered' ? at.answer : null;
   const isRead = answer !== null && answer.state === 'read';
-  // Packed once for a file, not at every drawing: it may have 43 200 rows.
-  const [openedMs] = useState(nowMs);
-  const run: DryRun | null = useMemo(
+  const run = useMemo(
     () =>
       answer?.state === 'read' && file
-        ? dryRun(answer, {
-            batch,
-            name: file.name,
-            thermometer: thermometer === 'none' ? null : thermometer,
-            nowMs: openedMs,
-            zone,
-            place,
-            words,
-          })
+        ? runOf(answer, { name: file.name, instrument: instrument === 'none' ? null : instrument })
         : null,
-    [answer, file, batch, thermometer, openedMs, zone, place, words],
+    [answer, file, instrument, runOf],
   );
 
   return (
-    <Sheet
-      open
-      onClose={() => {
-        stop.current?.abort();
-        onClose();
-      }}
-      title={say.title}
-      closeLabel={words.app.close}
+    <Page
+      title={title}
+      line={line}
+      back={back}
       acts={
         run ? (
-          <Button kind="primary" disabled={saved?.state === 'saving'} onPress={() => onSave(run.bodies)}>
+          <Button kind="primary" disabled={saved?.state === 'saving'} onPress={() => onSave(run.facts)}>
             {say.save(run.count)}
           </Button>
         ) : at.state === 'reading' ? (
@@ -124,15 +117,15 @@ export function LoggerSheet({
         aria-label={say.pick}
         onChange={(event) => void pick(event.target.files?.[0])}
       />
-      {thermometers.length > 0 && (
+      {meters.length > 0 && (
         <Choice<SubjectId | 'none'>
           label={say.thermometer}
           options={[
             { value: 'none', label: say.notInKit },
-            ...thermometers.map(({ id, name }) => ({ value: id, label: name })),
+            ...meters.map(({ id, name }) => ({ value: id, label: name })),
           ]}
-          value={thermometer}
-          onValue={setThermometer}
+          value={instrument}
+          onValue={setInstrument}
         />
       )}
       {problem && <Notice kind="error">{problem}</Notice>}
@@ -157,7 +150,7 @@ export function LoggerSheet({
       {answer?.state === 'refused' && (
         <Refused answer={answer} words={words} onLeaveOut={answerWith} choices={choices} />
       )}
-      {isRead && !run && <Notice kind="caution">{say.found.none}</Notice>}
+      {isRead && !run && <Notice kind="caution">{none}</Notice>}
       {run && (
         <dl className={styles.found}>
           {run.rows.map(({ label, value }) => (
@@ -169,7 +162,7 @@ export function LoggerSheet({
         </dl>
       )}
       {saved && <SavedMark state={saved.state} text={saved.text} />}
-    </Sheet>
+    </Page>
   );
 }
 
@@ -180,7 +173,7 @@ function Refused({
   onLeaveOut,
 }: {
   answer: Extract<LoggerRead, { state: 'refused' }>;
-  words: SheetProps<never>['words'];
+  words: Words;
   choices: LoggerChoices;
   onLeaveOut: (more: LoggerChoices) => void;
 }) {
