@@ -61,8 +61,8 @@ export function absenceView({
   const absence = absenceNow(entries, nowMs);
   if (absence === null) return { sentence: say.none, state: 'none', absence, set: [], expect: [] };
   const { fromMs, toMs } = absence.body;
-  const from = words.dates.day(fromMs, zone);
-  const to = words.dates.day(toMs, zone);
+  const from = words.dates.day(fromMs, zone, nowMs);
+  const to = words.dates.day(toMs, zone, nowMs);
   const state = nowMs < fromMs ? 'planned' : nowMs < toMs ? 'under' : 'returned';
   const days = daysBetween(calendarDay(fromMs, zone), calendarDay(toMs, zone));
   const sentence = {

@@ -64,7 +64,7 @@ export function calendarView({
     months: monthsBetween(startMs, endMs, zone).map((atMs) => ({
       key: calendarDay(atMs, zone),
       at: share(atMs),
-      label: words.dates.shortDay(atMs, zone),
+      label: words.dates.shortDay(atMs, zone, nowMs),
     })),
     rows: [...ahead]
       .sort((a, b) => endOf(a.forecast, nowMs) - endOf(b.forecast, nowMs))
@@ -107,8 +107,8 @@ export function windowOf(
 ): string | null {
   if (p10Ms === null) return null;
   const fromMs = Math.max(nowMs, p10Ms);
-  if (p90Ms === null) return words.hanging.from(words.dates.day(fromMs, zone));
-  return words.dates.between(fromMs, Math.max(fromMs, p90Ms), zone);
+  if (p90Ms === null) return words.hanging.from(words.dates.day(fromMs, zone, nowMs));
+  return words.dates.between(fromMs, Math.max(fromMs, p90Ms), zone, nowMs);
 }
 
 const MOST_TICKS = 4;

@@ -67,7 +67,7 @@ export function chamberAhead({
       water: `~${grams(week.waterGPerDay)}`,
     })),
     carried: most
-      ? say.carried(grams(most.gPerDay, 'down'), words.dates.day(most.untilMs, zone))
+      ? say.carried(grams(most.gPerDay, 'down'), words.dates.day(most.untilMs, zone, nowMs))
       : say.carriedNone,
     over: overBy(now.waterGPerDay),
     source: say.source(`${text} (${standing})`),

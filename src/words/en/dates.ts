@@ -6,6 +6,7 @@ const dayMonth = fields({ day: 'numeric', month: 'long' });
 const dayMonthYear = fields({ day: 'numeric', month: 'long', year: 'numeric' });
 const weekday = fields({ weekday: 'long' });
 const shortDay = fields({ day: 'numeric', month: 'short' });
+const shortDayYear = fields({ day: 'numeric', month: 'short', year: 'numeric' });
 const time = fields({ hour: '2-digit', minute: '2-digit' });
 
 const DAY_MS = 24 * 3600 * 1000;
@@ -16,11 +17,23 @@ function daysApart(fromMs: number, toMs: number, zone: string): number {
   return midnight(toMs) - midnight(fromMs);
 }
 
+/** A day of another year than this one is said with its year. */
+function isOtherYear(at: Date, nowMs: number | undefined, zone: string): boolean {
+  return nowMs !== undefined && at.getUTCFullYear() !== wallClock(nowMs, zone).getUTCFullYear();
+}
+
 export const dates = {
   clock: (atMs: number, zone: string): string => time.format(wallClock(atMs, zone)),
-  day: (atMs: number, zone: string): string => dayMonth.format(wallClock(atMs, zone)),
+  /** With its year where that is not the year of `nowMs`. */
+  day: (atMs: number, zone: string, nowMs?: number): string => {
+    const at = wallClock(atMs, zone);
+    return (isOtherYear(at, nowMs, zone) ? dayMonthYear : dayMonth).format(at);
+  },
   fullDay: (atMs: number, zone: string): string => dayMonthYear.format(wallClock(atMs, zone)),
-  shortDay: (atMs: number, zone: string): string => shortDay.format(wallClock(atMs, zone)),
+  shortDay: (atMs: number, zone: string, nowMs?: number): string => {
+    const at = wallClock(atMs, zone);
+    return (isOtherYear(at, nowMs, zone) ? shortDayYear : shortDay).format(at);
+  },
   full: (atMs: number, zone: string): string =>
     `${dayMonthYear.format(wallClock(atMs, zone))}, ${time.format(wallClock(atMs, zone))}`,
   /** A moment as somebody at the bench would say it: "18:30", "04:10 tomorrow", "Friday 09:00", "2 January, 08:00". */
@@ -31,17 +44,18 @@ export const dates = {
     if (days === 1) return `${clock} tomorrow`;
     if (days === -1) return `${clock} yesterday`;
     if (days > 1 && days < 7) return `${weekday.format(wallClock(atMs, zone))} ${clock}`;
-    return `${dayMonth.format(wallClock(atMs, zone))}, ${clock}`;
+    return `${dates.day(atMs, zone, nowMs)}, ${clock}`;
   },
   /** A window of days: "between 4 and 9 January", "between 28 December and 3 January", "about 4 January". */
-  between: (fromMs: number, toMs: number, zone: string): string => {
+  between: (fromMs: number, toMs: number, zone: string, nowMs?: number): string => {
     const from = wallClock(fromMs, zone);
     const to = wallClock(toMs, zone);
-    if (daysApart(fromMs, toMs, zone) === 0) return `about ${dayMonth.format(to)}`;
+    const last = dates.day(toMs, zone, nowMs);
+    if (daysApart(fromMs, toMs, zone) === 0) return `about ${last}`;
     if (from.getUTCMonth() === to.getUTCMonth() && from.getUTCFullYear() === to.getUTCFullYear())
-      return `between ${from.getUTCDate()} and ${dayMonth.format(to)}`;
+      return `between ${from.getUTCDate()} and ${last}`;
     return from.getUTCFullYear() === to.getUTCFullYear()
-      ? `between ${dayMonth.format(from)} and ${dayMonth.format(to)}`
+      ? `between ${dayMonth.format(from)} and ${last}`
       : `between ${dayMonthYear.format(from)} and ${dayMonthYear.format(to)}`;
   },
   /** How long ago, roughly; exact times stand beside it where they matter. */
