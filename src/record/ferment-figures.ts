@@ -4,7 +4,9 @@ import { type FermentClock, fermentClock } from '#core/ferment/ferment-clock.ts'
 import { type PhReading, stopOfCounting, withMeterFailed } from '#core/ferment/ph-reading.ts';
 import { mergeRoomReadings, type RoomDisagreement } from '#core/ferment/room-series.ts';
 import type { Batch } from './batch.ts';
+import { hygrometerOffsetPct } from './chamber-air.ts';
 import type { EntryOf } from './entry.ts';
+import { phBandOf } from './ferment-plan.ts';
 import { checkedAt, isBetweenFailed, thermometerOffsetC } from './instruments.ts';
 import { unpackRoomLog } from './room-log.ts';
 
@@ -30,7 +32,7 @@ export function roomSeries(batch: Batch): RoomSeries {
     ),
   });
   const doubtful = batch.logged.filter(({ body, atMs }) =>
-    isBetweenFailed(checkedAt(batch.checks, body.thermometer), atMs),
+    isBetweenFailed(checkedAt(batch.checks, body.thermometer, 'thermometer-checked'), atMs),
   );
   const spans = doubtful.map(({ body }) => ({
     fromMs: body.startMs,
@@ -57,13 +59,52 @@ function handReading({ atMs, body }: EntryOf<'room-read'>, batch: Batch): RoomRe
   const value = Number(typed?.text.replace(',', '.').replace('\u2212', '-'));
   const unit = typed?.unit;
   const offsetC = thermometerOffsetC(batch.checks, body.thermometer, atMs);
-  const doubted = body.doubted === true || isBetweenFailed(checkedAt(batch.checks, body.thermometer), atMs);
+  const doubted = isRoomDoubted(batch, { atMs, body });
   return {
     atMs,
     roomC: body.roomC + offsetC,
     source: 'hand',
     ...(doubted ? { doubted } : {}),
     ...(Number.isFinite(value) && (unit === 'C' || unit === 'F') ? { typed: { value, unit } } : {}),
+  };
+}
+
+/** The maker doubts it, or its thermometer was wrong in ice before or after. */
+export function isRoomDoubted(
+  batch: Batch,
+  { atMs, body }: Pick<EntryOf<'room-read'>, 'atMs' | 'body'>,
+): boolean {
+  return (
+    body.doubted === true ||
+    isBetweenFailed(checkedAt(batch.checks, body.thermometer, 'thermometer-checked'), atMs)
+  );
+}
+
+/** A room's humidity: as it was shown, and with what the last check over wet salt says to add. */
+export type RoomHumidity = {
+  readonly atMs: number;
+  readonly shownRhPct: number;
+  readonly rhPct: number;
+  readonly offsetPct: number;
+  /** The hygrometer failed over wet salt before or after. */
+  readonly doubted: boolean;
+};
+
+export function roomHumidity(
+  { checks }: Pick<Batch, 'checks'>,
+  { atMs, body }: Pick<EntryOf<'room-read'>, 'atMs' | 'body'>,
+): RoomHumidity | null {
+  const { rhPct: shownRhPct, hygrometer, thermometer } = body;
+  if (shownRhPct === undefined) return null;
+  const id = hygrometer ?? thermometer;
+  const offsetPct = hygrometerOffsetPct(checks, id, atMs);
+  return {
+    atMs,
+    shownRhPct,
+    offsetPct,
+    // Past wet and past dry there is nothing.
+    rhPct: Math.min(100, Math.max(0, shownRhPct + offsetPct)),
+    doubted: isBetweenFailed(checkedAt(checks, id, 'hygrometer-checked'), atMs),
   };
 }
 
@@ -75,7 +116,7 @@ export function phReadings(batch: Batch): PhReading[] {
   return batch.ph.flatMap(({ atMs, body }) => {
     if (body.sample === 'mix') return [];
     const reading: PhReading = { atMs, ph: body.ph, method: body.method, doubted: body.doubted };
-    const marked = withMeterFailed([reading], checkedAt(batch.checks, body.meter));
+    const marked = withMeterFailed([reading], checkedAt(batch.checks, body.meter, 'meter-checked'));
     return body.kept?.includes('calibration-failed') ? [{ ...reading, meterFailed: true }] : marked;
   });
 }
@@ -83,7 +124,10 @@ export function phReadings(batch: Batch): PhReading[] {
 /** Rows of a logger go on long after the clock has stopped: they are of the room, and no longer of this ferment. */
 const AFTER_STOP_MS = 12 * 3_600_000;
 
-/** Null until the pieces are stuffed: there is no clock before. */
+/**
+ * Null until the pieces are stuffed: there is no clock before. The rule is one of fermented sausage: where no ferment is planned
+ * and no warm room was read, it does not apply.
+ */
 export function fermentFigures(batch: Batch, nowMs: number): FermentClock | null {
   const { stuffedAtMs } = batch;
   if (stuffedAtMs === null) return null;
@@ -92,7 +136,7 @@ export function fermentFigures(batch: Batch, nowMs: number): FermentClock | null
   const all = roomSeries(batch).readings;
   const untilMs = stop ? stop.atMs + AFTER_STOP_MS : nowMs;
   const first = all.findIndex(({ atMs }) => atMs > untilMs);
-  return fermentClock({
+  const clock = fermentClock({
     // One more than needed where it exists: the line to it is cut where counting stopped.
     roomReadings: first < 0 ? all : all.slice(0, first + 1),
     phReadings: ph,
@@ -100,4 +144,6 @@ export function fermentFigures(batch: Batch, nowMs: number): FermentClock | null
     ruleSet: batch.opened.body.ruleSet,
     nowMs,
   });
+  if (phBandOf(batch.plan) !== null || all.length > 0) return clock;
+  return { ...clock, finding: { ...clock.finding, verdict: 'does-not-apply', missing: [] } };
 }

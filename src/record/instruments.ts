@@ -1,5 +1,5 @@
 /** Checks of instruments, and which of them bear on a batch's readings. Raw values stay as they were read. */
-import { iceCheck, wetSaltCheck } from '#core/ferment/instrument-check.ts';
+import { iceCheck, scaleCheck, wetSaltCheck } from '#core/ferment/instrument-check.ts';
 import { type BufferReading, type MeterCheck, meterCheck } from '#core/ferment/meter-check.ts';
 import type { Entry, EntryOf } from './entry.ts';
 import { live } from './strikes.ts';
@@ -42,6 +42,11 @@ export function meterCheckOf({ atMs, body }: EntryOf<'meter-checked'>): MeterChe
   });
 }
 
+/** Null for a weight of nothing, which proves nothing. */
+export function scaleCheckOf({ body }: EntryOf<'scale-checked'>): ReturnType<typeof scaleCheck> | null {
+  return body.weightG > 0 ? scaleCheck(body) : null;
+}
+
 export function hasFailed(check: Check): boolean {
   switch (check.kind) {
     case 'meter-checked':
@@ -51,7 +56,7 @@ export function hasFailed(check: Check): boolean {
     case 'hygrometer-checked':
       return wetSaltCheck(check.body).finding.verdict === 'deviation';
     case 'scale-checked':
-      return false;
+      return scaleCheckOf(check)?.finding.verdict === 'deviation';
   }
 }
 
@@ -59,8 +64,11 @@ export function checksOf(all: readonly Check[], id: SubjectId | undefined): Chec
   return all.filter(({ subject }) => subject === id);
 }
 
-export function checkedAt(all: readonly Check[], id: SubjectId | undefined): CheckedAt[] {
-  return checksOf(all, id).map((check) => ({ atMs: check.atMs, hasFailed: hasFailed(check) }));
+/** Of one kind of check: a hygrometer that is wrong over salt says nothing against the temperature it shows. */
+export function checkedAt(all: readonly Check[], id: SubjectId | undefined, kind: CheckKind): CheckedAt[] {
+  return checksOf(all, id)
+    .filter((check) => check.kind === kind)
+    .map((check) => ({ atMs: check.atMs, hasFailed: hasFailed(check) }));
 }
 
 /** What the last ice check before an instant says to add; 0 where there was none. */

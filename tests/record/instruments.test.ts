@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { batch as foldBatch } from '#record/batch.ts';
-import { fermentFigures, phReadings, roomSeries } from '#record/ferment-figures.ts';
+import { fermentFigures, phReadings, roomHumidity, roomSeries } from '#record/ferment-figures.ts';
 import { withChecks } from '#record/instruments.ts';
 import { packRoomLog, unpackRoomLog } from '#record/room-log.ts';
 import type { SubjectId } from '#record/subject.ts';
@@ -142,6 +142,36 @@ describe('a room temperature', () => {
     log.write('thermometer-checked', PROBE, { shownC: 2 }, at(3));
     expect(roomSeries(folded(log)).readings[0]?.doubted).toBe(true);
     expect(fermentFigures(folded(log), START_MS + 4 * HOUR_MS)?.finding.verdict).toBe('no-reading');
+  });
+});
+
+describe('the humidity of the room', () => {
+  const BOX: SubjectId<'instrument'> = 'instrument:box';
+  const humidity = (log: Writer) => {
+    const read = folded(log).room[0];
+    return read ? roomHumidity(folded(log), read) : null;
+  };
+
+  it('carries what its hygrometer lacked over wet salt, and keeps what was shown', () => {
+    const log = stuffed();
+    log.write('hygrometer-checked', BOX, { shownRhPct: 79, restedHours: 10 }, at(-3));
+    log.write('room-read', BATCH, { roomC: 24, rhPct: 92, thermometer: PROBE, hygrometer: BOX }, at(1));
+    expect(humidity(log)).toMatchObject({ shownRhPct: 92, rhPct: 88, offsetPct: -4, doubted: false });
+    expect(folded(log).room[0]?.body.rhPct).toBe(92);
+  });
+
+  it('is doubted when the hygrometer failed, and the temperature on the same instrument is not', () => {
+    const log = stuffed();
+    log.write('room-read', BATCH, { roomC: 24, rhPct: 90, thermometer: BOX }, at(1));
+    log.write('hygrometer-checked', BOX, { shownRhPct: 84, restedHours: 10 }, at(2));
+    expect(humidity(log)?.doubted).toBe(true);
+    expect(roomSeries(folded(log)).readings[0]?.doubted).toBeUndefined();
+  });
+
+  it('was not read where only the temperature was', () => {
+    const log = stuffed();
+    log.write('room-read', BATCH, { roomC: 24, thermometer: PROBE }, at(1));
+    expect(humidity(log)).toBeNull();
   });
 });
 

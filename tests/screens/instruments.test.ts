@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { batch as foldBatch } from '#record/batch.ts';
 import { type Check, checks } from '#record/instruments.ts';
 import type { BodyOf } from '#record/kinds.ts';
 import { place as foldPlace } from '#record/place.ts';
@@ -60,6 +61,76 @@ describe('the check of a pH meter', () => {
     const { working, figures } = view(meterChecks(warm));
     expect(working?.rows[0]?.note).toContain('it has pH 7.02');
     expect(figures[1]?.value).toBe('100.0');
+  });
+});
+
+describe('the check of a scale', () => {
+  const scale: Instrument = { id: ID, name: 'Scale', what: 'scale', stepG: 0.1 };
+  const checked = (body: BodyOf<'scale-checked'>) => {
+    const log = writer();
+    log.write('scale-checked', ID, body, { atMs: START_MS });
+    return instrumentView({
+      instrument: scale,
+      checks: checks(log.entries),
+      nowMs: START_MS + HOUR_MS,
+      ...given,
+    });
+  };
+
+  it('gives a verdict by its own step, with the source in the working (common practice)', () => {
+    const good = checked({ weightG: 200, shownG: 200.1, stepG: 0.1 });
+    expect(good.verdict?.word).toBe('scale: within limit');
+    expect(good.working?.sources[0]?.text).toContain('common practice');
+    const bad = checked({ weightG: 200, shownG: 200.3, stepG: 0.1 });
+    expect(bad.verdict?.verdict).toBe('deviation');
+    expect(plainText(bad.sentence)).toContain('it failed');
+  });
+
+  it('of before its step was kept is no reading', () => {
+    expect(checked({ weightG: 200, shownG: 200 }).verdict?.verdict).toBe('no-reading');
+  });
+});
+
+describe('a meter that shows 7.05 and 4.20', () => {
+  const wrong = { shownIn: 'pH', sevenC: 25, sevenShown: 7.05, fourC: 25, fourShown: 4.2 } as const;
+
+  it('is flagged, shows what 5.30 would be, and lists what was read since the last good check', () => {
+    const log = writer();
+    const batchId: SubjectId<'batch'> = 'batch:7';
+    const formula = { name: 'T', kind: 'comminuted' as const, species: [], fatPctOfMeat: 25, lines: [] };
+    const plan = {
+      fermentC: 24,
+      phLow: 4.9,
+      phHigh: 5.2,
+      dryC: 13,
+      dryRhPct: 78,
+      diameterMm: 45,
+      targetLossPct: 35,
+    };
+    log.write('batch-opened', batchId, { lot: 'L7', formula, ruleSet: 'CA', plan }, { atMs: START_MS });
+    const buffers = { sevenBuffer: '7.00', fourBuffer: '4.00' } as const;
+    const reading = { sample: 'packet', method: 'meter', meter: ID, doubted: false } as const;
+    const at = (hours: number) => ({ atMs: START_MS + hours * HOUR_MS });
+    log.write('ph-read', batchId, { ph: 5.7, ...reading }, at(1));
+    log.write('meter-checked', ID, { ...wrong, ...buffers, sevenShown: 7, fourShown: 4 }, at(2));
+    log.write('ph-read', batchId, { ph: 5.5, ...reading }, at(8));
+    log.write('ph-read', batchId, { ph: 5.4, ...reading, meter: 'instrument:9' }, at(9));
+    log.write('meter-checked', ID, { ...wrong, ...buffers }, at(14));
+    const found = foldBatch(batchId, log.entries);
+    const shown = instrumentView({
+      instrument: meter,
+      checks: checks(log.entries),
+      batches: found ? [found] : [],
+      nowMs: START_MS + 15 * HOUR_MS,
+      ...given,
+    });
+    expect(shown.verdict?.verdict).toBe('deviation');
+    // The line through (4.20, 4.00) and (7.05, 7.00) at 5.30: 4 + 1.1 x 3 / 2.85 = 5.158.
+    expect(shown.figures.find(({ key }) => key === 'corrected')).toMatchObject({
+      value: '5.16',
+      about: true,
+    });
+    expect(shown.since.map(({ title, href }) => [title, href])).toEqual([['pH 5.50', '#/batches/7/ferment']]);
   });
 });
 

@@ -1,4 +1,4 @@
-/** A thermometer in melting ice and a hygrometer over wet salt: the offset that every later reading carries. */
+/** A thermometer in melting ice, a hygrometer over wet salt, a scale under a known weight: what each shows where the truth is known. */
 import type { Finding, Limit } from '#core/rules/rule.ts';
 
 /** Over table salt with a little water in a closed box: 75.3 to 75.7 % between 0 and 30 °C, which no trade hygrometer tells apart. */
@@ -82,6 +82,60 @@ export function wetSaltCheck({ shownRhPct, restedHours }: { shownRhPct: number; 
       value: Math.abs(offsetRhPct),
       limit: WET_SALT_LIMIT,
       missing: hasRested ? [] : ['rest-over-salt'],
+    },
+  };
+}
+
+/** A scale may be off by one of its own steps: common practice. */
+function scaleLimit(stepG: number): Limit {
+  return {
+    value: stepG,
+    unit: 'g',
+    relation: '<=',
+    basis: 'check-weight',
+    source: {
+      body: 'trade',
+      title: 'common practice',
+      section: 'check of a scale: off by one step at most',
+      standing: 'common-practice',
+    },
+  };
+}
+
+/**
+ * How far a scale is off under a known weight. Nothing is corrected by it: a scale that fails is put right or replaced.
+ *
+ * Formula: off = shown - weight, held against one step of the scale. Units: g.
+ * Valid: a weight that the scale carries and that is known finer than the step; says nothing of far lighter or heavier loads.
+ * Without `stepG` no-reading.
+ * Source: common practice: off by one step at most.
+ * @throws RangeError unless weightG > 0, shownG >= 0 and stepG > 0.
+ * @example scaleCheck({ weightG: 200, shownG: 200.3, stepG: 0.1 }).finding.verdict // => 'deviation'
+ */
+export function scaleCheck({
+  weightG,
+  shownG,
+  stepG,
+}: {
+  weightG: number;
+  shownG: number;
+  stepG?: number | undefined;
+}): { offG: number; finding: Finding } {
+  if (!(weightG > 0) || !(shownG >= 0) || !(stepG === undefined || stepG > 0))
+    throw new RangeError(
+      `scaleCheck: requires weightG > 0, shownG >= 0, stepG > 0, got ${weightG}, ${shownG}, ${stepG}`,
+    );
+  // 200.1 - 200 is a tenth, and not a last bit more.
+  const offG = Math.round((shownG - weightG) * 1e9) / 1e9;
+  const isGood = stepG !== undefined && Math.abs(offG) <= stepG;
+  return {
+    offG,
+    finding: {
+      rule: 'scale-check',
+      verdict: stepG === undefined ? 'no-reading' : isGood ? 'within-limit' : 'deviation',
+      value: Math.abs(offG),
+      limit: stepG === undefined ? null : scaleLimit(stepG),
+      missing: stepG === undefined ? ['scale-step'] : [],
     },
   };
 }

@@ -30,6 +30,10 @@ export function RoomSheet({
   onClose,
 }: SheetProps<Body> & { thermometers: readonly Meter[] }) {
   const say = words.fermentAhead.room;
+  const hygrometers = thermometers.filter(({ what }) => what === 'hygrometer');
+  const [hygrometer, setHygrometer] = useState<SubjectId | null>(
+    hygrometers.length === 1 ? (hygrometers[0]?.id ?? null) : null,
+  );
   const [thermometer, setThermometer] = useState<SubjectId | null>(
     thermometers.length === 1 ? (thermometers[0]?.id ?? null) : null,
   );
@@ -61,6 +65,7 @@ export function RoomSheet({
         ...(rhPct ? { rhPct: rhPct.value } : {}),
         ...(doubt === 'doubtful' ? { doubted: true } : {}),
         ...(thermometer ? { thermometer } : {}),
+        ...(rhPct && hygrometer ? { hygrometer } : {}),
         typed: { roomC: read.typed, ...(rhPct ? { rhPct: rhPct.typed } : {}) },
         ...(unlikely ? { kept: ['roomC'] } : {}),
       },
@@ -111,6 +116,14 @@ export function RoomSheet({
           options={thermometers.map(({ id, name }) => ({ value: id, label: name }))}
           value={thermometer}
           onValue={setThermometer}
+        />
+      )}
+      {hygrometers.length > 1 && !humidity.empty && (
+        <Choice
+          label={say.hygrometer}
+          options={hygrometers.map(({ id, name }) => ({ value: id, label: name }))}
+          value={hygrometer}
+          onValue={setHygrometer}
         />
       )}
       <Choice

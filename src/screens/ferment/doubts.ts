@@ -39,7 +39,7 @@ export function doubtsOf({ batch, checks, reading, atMs, place, words }: Given):
     reading: { atMs, ph, method },
     ...(sample === 'mix' ? {} : { previous }),
     roomC: between.length > 0 ? Math.max(...between.slice(-5000).map(({ roomC }) => roomC)) : undefined,
-    lastCheck: checkedAt(checks, reading.meter)
+    lastCheck: checkedAt(checks, reading.meter, 'meter-checked')
       .filter((check) => check.atMs <= atMs)
       .at(-1),
     ...(sample === 'packet'

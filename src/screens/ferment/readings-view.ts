@@ -1,7 +1,7 @@
 import type { FermentClock } from '#core/ferment/ferment-clock.ts';
 import type { Batch } from '#record/batch.ts';
 import type { EntryId } from '#record/entry.ts';
-import { roomSeries } from '#record/ferment-figures.ts';
+import { isRoomDoubted, roomHumidity, roomSeries } from '#record/ferment-figures.ts';
 import { checkedAt, isBetweenFailed, thermometerOffsetC } from '#record/instruments.ts';
 import type { Place } from '#record/place.ts';
 import type { Words } from '#words/en.ts';
@@ -20,7 +20,7 @@ type Given = { batch: Batch; place: Place; nowMs: number; zone: string; words: W
 /** Newest first, with all that makes one of them doubtful. */
 export function readingRows({ batch, place, nowMs, zone, words }: Given): ReadingRow[] {
   const say = words.fermentAhead.readings;
-  const note = (atMs: number, ...more: (string | false | undefined)[]) =>
+  const note = (atMs: number, ...more: (string | false | null | undefined)[]) =>
     [words.dates.near(atMs, nowMs, zone), ...more].filter(Boolean).join(', ');
   const ph = batch.ph.map(({ id, atMs, body }) => ({
     entry: id,
@@ -32,13 +32,16 @@ export function readingRows({ batch, place, nowMs, zone, words }: Given): Readin
       body.method === 'strip' && say.strip,
       body.doubted && say.doubted,
       (body.kept?.includes('calibration-failed') ||
-        (body.method === 'meter' && isBetweenFailed(checkedAt(batch.checks, body.meter), atMs))) &&
+        (body.method === 'meter' &&
+          isBetweenFailed(checkedAt(batch.checks, body.meter, 'meter-checked'), atMs))) &&
         say.meterFailed,
       body.kept?.length ? say.kept : undefined,
     ),
   }));
   const room = batch.room.map(({ id, atMs, body }) => {
     const offsetC = thermometerOffsetC(batch.checks, body.thermometer, atMs);
+    const humidity = roomHumidity(batch, { atMs, body });
+    const pct = (value: number) => joined({ value: decimal(value, 0, place), unit: '%' });
     return {
       entry: id,
       atMs,
@@ -46,7 +49,12 @@ export function readingRows({ batch, place, nowMs, zone, words }: Given): Readin
       note: note(
         atMs,
         offsetC !== 0 && say.corrected(joined(temperature(body.roomC, place))),
-        (body.doubted || isBetweenFailed(checkedAt(batch.checks, body.thermometer), atMs)) && say.doubted,
+        humidity &&
+          (humidity.offsetPct === 0
+            ? say.humidity(pct(humidity.rhPct))
+            : say.humidityCorrected(pct(humidity.rhPct), pct(humidity.shownRhPct))),
+        humidity?.doubted && say.hygrometerFailed,
+        isRoomDoubted(batch, { atMs, body }) && say.doubted,
         body.kept?.length ? say.kept : undefined,
       ),
     };

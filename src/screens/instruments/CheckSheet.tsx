@@ -18,6 +18,7 @@ type Checked = Pick<
 /** One number where the truth is known: melting ice, wet salt, a check weight. */
 export function CheckSheet({
   what,
+  stepG,
   place,
   words,
   saved,
@@ -25,6 +26,7 @@ export function CheckSheet({
   onClose,
 }: {
   what: Exclude<What, 'ph-meter'>;
+  stepG: number | undefined;
   place: Place;
   words: Words;
   saved: { state: SavedState; text: string } | null;
@@ -75,6 +77,7 @@ export function CheckSheet({
         body: {
           weightG: weight.read.value,
           shownG: shown.read.value,
+          ...(stepG === undefined ? {} : { stepG }),
           typed: { weightG: weight.read.typed, shownG: shown.read.typed },
         },
       });

@@ -3,7 +3,7 @@ import { checksOf } from '#record/instruments.ts';
 import type { Place } from '#record/place.ts';
 import type { SubjectId } from '#record/subject.ts';
 import { useNowMs, zoneAt } from '#store/clock.ts';
-import { useChecks, useKit } from '#store/live.ts';
+import { useBatches, useChecks, useKit } from '#store/live.ts';
 import { type Fact, useAppend } from '#store/use-append.ts';
 import { Button } from '#ui/Button.tsx';
 import { Figure, Figures } from '#ui/Figure.tsx';
@@ -24,6 +24,7 @@ export function InstrumentScreen({ words, place, id }: { words: Words; place: Pl
   const subject: SubjectId = `instrument:${id}`;
   const kit = useKit();
   const all = useChecks();
+  const batches = useBatches();
   const nowMs = useNowMs(MINUTE_MS);
   const { saving, save } = useAppend(place.initials);
   const [open, setOpen] = useState(false);
@@ -35,6 +36,7 @@ export function InstrumentScreen({ words, place, id }: { words: Words; place: Pl
   const view = instrumentView({
     instrument,
     checks: checksOf(all, subject),
+    batches,
     place,
     nowMs,
     zone: zoneAt(nowMs),
@@ -72,6 +74,16 @@ export function InstrumentScreen({ words, place, id }: { words: Words; place: Pl
           ))}
         </Figures>
       )}
+      {view.since.length > 0 && (
+        <section>
+          <h2>{say.since}</h2>
+          <List label={say.since}>
+            {view.since.map(({ key, href, title, note }) => (
+              <Row key={key} href={href} title={title} note={note} />
+            ))}
+          </List>
+        </section>
+      )}
       {view.history.length > 0 && (
         <section>
           <h2>{say.history}</h2>
@@ -86,7 +98,12 @@ export function InstrumentScreen({ words, place, id }: { words: Words; place: Pl
         <MeterCheckSheet {...common} onSave={(body) => void keep({ kind: 'meter-checked', body })} />
       )}
       {open && instrument.what !== 'ph-meter' && (
-        <CheckSheet {...common} what={instrument.what} onSave={(fact) => void keep(fact)} />
+        <CheckSheet
+          {...common}
+          what={instrument.what}
+          stepG={instrument.stepG}
+          onSave={(fact) => void keep(fact)}
+        />
       )}
       {view.working && <Working working={view.working} open={working} onClose={() => setWorking(false)} />}
     </Page>

@@ -1,8 +1,15 @@
 import { iceCheck, WET_SALT_LIMIT, wetSaltCheck } from '#core/ferment/instrument-check.ts';
-import { METER_CHECK_DUE_HOURS, METER_LIMITS, nernstMvPerPh } from '#core/ferment/meter-check.ts';
+import {
+  correctedPh,
+  METER_CHECK_DUE_HOURS,
+  METER_LIMITS,
+  nernstMvPerPh,
+} from '#core/ferment/meter-check.ts';
+import { COUNTED_UNTIL_PH } from '#core/ferment/ph-reading.ts';
 import type { Finding, Limit } from '#core/rules/rule.ts';
+import type { Batch } from '#record/batch.ts';
 import type { EntryOf } from '#record/entry.ts';
-import { type Check, hasFailed, meterCheckOf } from '#record/instruments.ts';
+import { type Check, hasFailed, meterCheckOf, scaleCheckOf } from '#record/instruments.ts';
 import type { Meter, Place, Scale } from '#record/place.ts';
 import type { SubjectId } from '#record/subject.ts';
 import type { VerdictShape } from '#ui/VerdictMark.tsx';
@@ -12,8 +19,21 @@ import { decimal, joined, mass, temperature } from '#words/format.ts';
 import { type Said, said } from '#words/said.ts';
 
 export type What = Meter['what'] | 'scale';
-export type Instrument = { readonly id: SubjectId; readonly name: string; readonly what: What };
-type FigureText = { key: string; label: string; value: string; unit?: string; note?: string };
+export type Instrument = {
+  readonly id: SubjectId;
+  readonly name: string;
+  readonly what: What;
+  /** Of a scale. */
+  readonly stepG?: number;
+};
+type FigureText = {
+  key: string;
+  label: string;
+  value: string;
+  unit?: string;
+  note?: string;
+  about?: boolean;
+};
 
 export type InstrumentView = {
   readonly sentence: Said;
@@ -21,12 +41,15 @@ export type InstrumentView = {
   readonly figures: readonly FigureText[];
   readonly working: WorkingText | null;
   readonly history: readonly { key: string; title: string; note: string }[];
+  /** After a failed check: what was read with it since the last good one. */
+  readonly since: readonly { key: string; href: string; title: string; note: string }[];
 };
 
 type Given = {
   instrument: Instrument;
   /** Of this instrument, in order. */
   checks: readonly Check[];
+  batches?: readonly Batch[] | undefined;
   place: Place;
   nowMs: number;
   zone: string;
@@ -36,7 +59,7 @@ type Given = {
 const HOUR_MS = 3_600_000;
 
 export function instrumentsOf(scales: readonly Scale[], meters: readonly Meter[]): Instrument[] {
-  return [...meters, ...scales.map(({ id, name }) => ({ id, name, what: 'scale' as const }))];
+  return [...meters, ...scales.map(({ id, name, stepG }) => ({ id, name, stepG, what: 'scale' as const }))];
 }
 
 /** Null where no rule of the trade says how often. */
@@ -55,6 +78,7 @@ export function instrumentView(given: Given): InstrumentView {
       figures: [],
       working: null,
       history: [],
+      since: [],
     };
   const finding = findingOf(last);
   return {
@@ -73,7 +97,46 @@ export function instrumentView(given: Given): InstrumentView {
       title: words.dates.full(check.atMs, check.zone),
       note: historyNote(check, given),
     })),
+    since: hasFailed(last) ? sinceLastGood(given) : [],
   };
+}
+
+function sinceLastGood({
+  instrument,
+  checks,
+  batches = [],
+  nowMs,
+  zone,
+  place,
+  words,
+}: Given): InstrumentView['since'] {
+  const goodMs = checks.findLast((check) => !hasFailed(check))?.atMs ?? 0;
+  return batches
+    .flatMap(({ id, opened, ph, room }) => {
+      const entries = [
+        ...ph.map((entry) => ({
+          ...entry,
+          by: entry.body.meter,
+          title: `pH ${decimal(entry.body.ph, 2, place)}`,
+        })),
+        ...room.map((entry) => ({
+          ...entry,
+          by: entry.body.thermometer,
+          title: joined(temperature(entry.body.roomC, place)),
+        })),
+      ];
+      return entries
+        .filter(({ by, atMs }) => by === instrument.id && atMs > goodMs)
+        .map((entry) => ({
+          key: entry.id,
+          atMs: entry.atMs,
+          href: `#/batches/${id.slice('batch:'.length)}/ferment`,
+          title: entry.title,
+          note: words.instruments.sinceNote(opened.body.lot, words.dates.near(entry.atMs, nowMs, zone)),
+        }));
+    })
+    .sort((a, b) => b.atMs - a.atMs)
+    .map(({ atMs: _, ...row }) => row);
 }
 
 function findingOf(check: Check): Finding | null {
@@ -85,7 +148,7 @@ function findingOf(check: Check): Finding | null {
     case 'hygrometer-checked':
       return wetSaltCheck(check.body).finding;
     case 'scale-checked':
-      return null;
+      return scaleCheckOf(check)?.finding ?? null;
   }
 }
 
@@ -96,7 +159,8 @@ function lastSentence(check: Check, { nowMs, zone, place, words }: Given): Said 
     const { weightG, shownG } = check.body;
     if (shownG === weightG) return say.scaleTrue(when);
     const pct = decimal((100 * Math.abs(shownG - weightG)) / weightG, 2, place, 'up');
-    return say.scaleOff(grams(shownG - weightG, place), `${pct}\u00a0%`, when);
+    const off = [grams(shownG - weightG, place), `${pct}\u00a0%`] as const;
+    return hasFailed(check) ? say.scaleFailed(...off, when) : say.scaleOff(...off, when);
   }
   if (hasFailed(check)) return say.failed(when);
   return findingOf(check)?.verdict === 'no-reading' ? say.incomplete(when) : say.passed(when);
@@ -116,7 +180,7 @@ function figuresOf(check: Check, { place, words }: Given): FigureText[] {
   const signed = (value: number, places: number) => `${value > 0 ? '+' : ''}${decimal(value, places, place)}`;
   switch (check.kind) {
     case 'meter-checked': {
-      const { offsetMv, slopePct, isWorn } = meterCheckOf(check);
+      const { offsetMv, slopePct, isWorn, correction } = meterCheckOf(check);
       return [
         ...(offsetMv === null
           ? []
@@ -130,6 +194,17 @@ function figuresOf(check: Check, { place, words }: Given): FigureText[] {
                 value: decimal(slopePct, 1, place, 'down'),
                 unit: '%',
                 ...(isWorn ? { note: say.worn } : {}),
+              },
+            ]),
+        ...(correction === null
+          ? []
+          : [
+              {
+                key: 'corrected',
+                label: say.corrected(decimal(COUNTED_UNTIL_PH.value, 2, place)),
+                value: decimal(correctedPh({ ph: COUNTED_UNTIL_PH.value, correction }), 2, place),
+                about: true,
+                note: say.correctedNote,
               },
             ]),
       ];
@@ -191,12 +266,26 @@ function workingOf(check: Check, { place, words }: Given): WorkingText | null {
         ...shared([WET_SALT_LIMIT]),
       };
     case 'scale-checked':
-      return null;
+      return {
+        title: say.scale.title,
+        equation: say.scale.equation,
+        rows: [
+          { label: say.weight, value: grams(check.body.weightG, place) },
+          { label: say.shown, value: grams(check.body.shownG, place) },
+        ],
+        ...limitOf(finding, place, words),
+        ...shared(finding?.limit ? [finding.limit] : []),
+      };
   }
 }
 
 function limitOf(finding: Finding | null, place: Place, words: Words) {
-  return finding?.limit ? { limit: words.workings.limit(finding.limit, place) } : {};
+  return finding?.limit ? { limit: limitText(finding.limit, place, words) } : {};
+}
+
+function limitText(limit: Limit, place: Place, words: Words): { label: string; value: string } {
+  const { label, value } = words.workings.limit({ ...limit, unit: words.limits.unit(limit.unit) }, place);
+  return { label: words.limits.basis(limit.basis) ?? label, value };
 }
 
 function meterRows(check: EntryOf<'meter-checked'>, place: Place, words: Words) {
@@ -227,7 +316,7 @@ function meterRows(check: EntryOf<'meter-checked'>, place: Place, words: Words) 
         ? []
         : [{ label: say.slope, value: `${decimal(slopePct, 1, place, 'down')}\u00a0%` }]),
     ],
-    limit: words.workings.limit(METER_LIMITS.error, place),
+    limit: limitText(METER_LIMITS.error, place, words),
   };
 }
 
@@ -237,12 +326,12 @@ function historyNote(check: Check, given: Given): string {
     ? say.bad
     : findingOf(check)?.verdict === 'no-reading'
       ? say.partial
-      : check.kind === 'scale-checked'
+      : findingOf(check) === null
         ? null
         : say.ok;
-  const figures = figuresOf(check, given).map(({ label, value, unit }) =>
-    [label, value, unit].filter(Boolean).join(' '),
-  );
+  const figures = figuresOf(check, given)
+    .filter(({ about }) => !about)
+    .map(({ label, value, unit }) => [label, value, unit].filter(Boolean).join(' '));
   return [verdict, ...figures].filter(Boolean).join(', ');
 }
 

@@ -17,6 +17,7 @@ const UNSAID = new Set([
   'scale',
   'meter',
   'thermometer',
+  'hygrometer',
   'formula',
   'from',
   'plan',

@@ -32,6 +32,10 @@ export const fermentAhead = {
     from: (early: string) => `from ${early}, 8 in 10; perhaps not within four days`,
     end: 'ends at pH',
     endWindow: (low: string, high: string) => `${low} to ${high}, 8 in 10`,
+    humidity: (ago: string) => `humidity ${ago}`,
+    humidityShown: (shown: string) => `shown ${shown}`,
+    humidityFailed: 'the hygrometer failed its check',
+    humidityRange: 'published for a warm stage: 90 to 95 % (read in a second-hand copy)',
     worst: 'if the room was at its warmest where it was not read',
     worstNote: (hours: string, limit: string) => `${hours} not read; limit ${limit}`,
   },
@@ -89,6 +93,9 @@ export const fermentAhead = {
     kept: 'asked about and kept',
     meterFailed: 'meter failed its check',
     corrected: (raw: string) => `shown ${raw}`,
+    humidity: (rh: string) => `humidity ${rh}`,
+    humidityCorrected: (rh: string, raw: string) => `humidity ${rh} (shown ${raw})`,
+    hygrometerFailed: 'hygrometer failed its check',
     disagrees: (hand: string, logger: string) =>
       `By hand ${hand}, by the logger beside it ${logger}: one of the two is wrong. Check both in ice.`,
     risen: 'A later reading lies above 5.3 again. One of the two may be wrong.',
@@ -112,5 +119,9 @@ export const fermentAhead = {
     paces: { fast: 'fast', medium: 'medium', slow: 'slow', none: 'no culture', unsaid: 'not known' },
     save: 'Save',
   },
-  room: { doubt: 'Do you believe it?', thermometer: 'Which thermometer?' },
+  room: {
+    doubt: 'Do you believe it?',
+    thermometer: 'Which thermometer?',
+    hygrometer: 'Which hygrometer?',
+  },
 };

@@ -11,7 +11,10 @@ export const instruments = {
   sentence: {
     due: (names: string): Said => said('Check ', strong(names), ': never checked, or too long ago.'),
     failed: (names: string): Said =>
-      said(strong(names), ' failed the last check: what was read since the last good one stops no clock.'),
+      said(
+        strong(names),
+        ' failed the last check: a pH or temperature read since the last good one stops no clock, a weight may be wrong.',
+      ),
     good: said('Every instrument was checked, and none of them failed.'),
   },
   toKit: 'Scales and meters',
@@ -58,6 +61,14 @@ export const instruments = {
       said('Checked ', when, ', but ', strong('not enough was read'), ' to tell.'),
     scaleOff: (off: string, pct: string, when: string): Said =>
       said('Checked ', when, ': off by ', strong(`${off} (${pct})`), '.'),
+    scaleFailed: (off: string, pct: string, when: string): Said =>
+      said(
+        'Checked ',
+        when,
+        ': ',
+        strong(`it failed, off by ${off} (${pct})`),
+        ', more than one of its steps. Put it right or use another; weigh salt and cure again that were weighed on it since the last good check.',
+      ),
     scaleTrue: (when: string): Said => said('Checked ', when, ': ', strong('it shows the weight'), '.'),
     nextDue: (when: string): Said => said(' Next check ', strong(when), '.'),
     overdue: (ago: string): Said => said(' ', strong('The next check is due'), `: that was ${ago}.`),
@@ -74,6 +85,8 @@ export const instruments = {
     worn: 'below 95 %: many call it worn',
     shown: (buffer: string) => `shown in ${buffer}`,
     truth: (ph: string, at: string) => `it has pH ${ph} at ${at}`,
+    corrected: (ph: string) => `shown ${ph} would be`,
+    correctedNote: 'along the line through both buffers; no verdict rests on it',
     add: 'added to every later reading',
     addNote: 'the value as shown stays on the record',
     shownIce: 'shown in ice',
@@ -81,6 +94,8 @@ export const instruments = {
     off: 'off by',
   },
   history: 'Checks so far',
+  since: 'Read with it since the last good check',
+  sinceNote: (lot: string, when: string) => `lot ${lot}, ${when}`,
   ok: 'within limits',
   bad: 'failed',
   partial: 'not enough was read',
@@ -108,6 +123,8 @@ export const instruments = {
       slope: 'slope, 85 to 105 %',
     },
     ice: { title: 'Check of a thermometer', equation: 'offset = 0 °C − what it shows in melting ice' },
+    scale: { title: 'Check of a scale', equation: 'off by = what it shows − the check weight' },
+    weight: 'check weight',
     salt: { title: 'Check of a hygrometer', equation: 'offset = 75 % − what it shows over wet table salt' },
     offset: 'offset',
     shown: 'shown',
@@ -117,10 +134,12 @@ export const instruments = {
     'ph-meter-check': 'meter',
     'thermometer-ice-check': 'thermometer',
     'hygrometer-salt-check': 'hygrometer',
+    'scale-check': 'scale',
   } as Readonly<Record<string, string>>,
   missing: {
     'buffer-near-7': 'a buffer near 7',
     'buffer-near-4': 'a buffer near 4',
     'rest-over-salt': 'at least 8 hours in the box',
+    'scale-step': 'how fine the scale shows was not written down',
   } as Readonly<Record<string, string>>,
 };

@@ -17,6 +17,7 @@ const bases: Readonly<Record<string, string>> = {
   'shown-in-buffer': 'against the value of the buffer',
   'melting-ice': 'away from 0 °C in melting ice',
   'wet-salt': 'away from 75 % over wet table salt',
+  'check-weight': 'away from the check weight, one step of the scale',
 };
 
 /** What each rule of the rule sets is about, by its code. */

@@ -1,7 +1,8 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { BEFORE_STUFFING, backPlan } from '#core/ferment/back-plan.ts';
 import { afterExceededLimit } from '#core/ferment/exceeded-limit.ts';
-import { iceCheck, wetSaltCheck } from '#core/ferment/instrument-check.ts';
+import { iceCheck, scaleCheck, wetSaltCheck } from '#core/ferment/instrument-check.ts';
 import { stallOf } from '#core/ferment/stall.ts';
 import { TEMPERATURE_GATES, temperatureGate } from '#core/ferment/temperature-gate.ts';
 
@@ -77,7 +78,34 @@ describe('instruments', () => {
     expect(iceCheck({ shownC: -1 })).toMatchObject({ offsetC: 1, finding: { verdict: 'within-limit' } });
   });
 
+  it('a scale off by one of its steps under a known weight passes, by two it fails (common practice)', () => {
+    const off = (shownG: number) => scaleCheck({ weightG: 200, shownG, stepG: 0.1 }).finding.verdict;
+    expect([199.9, 200, 200.1].map(off)).toEqual(['within-limit', 'within-limit', 'within-limit']);
+    expect([199.8, 200.2].map(off)).toEqual(['deviation', 'deviation']);
+    expect(scaleCheck({ weightG: 200, shownG: 200.1 }).finding).toMatchObject({
+      verdict: 'no-reading',
+      missing: ['scale-step'],
+    });
+  });
+
+  it('a scale off by whole steps passes up to one, at any step and weight', () => {
+    fc.assert(
+      fc.property(
+        fc.constantFrom(0.01, 0.1, 1, 2, 5),
+        fc.integer({ min: 20, max: 5000 }),
+        fc.integer({ min: -9, max: 9 }),
+        (stepG, steps, offSteps) => {
+          const check = scaleCheck({ weightG: steps * stepG, shownG: (steps + offSteps) * stepG, stepG });
+          expect(check.finding.verdict).toBe(Math.abs(offSteps) <= 1 ? 'within-limit' : 'deviation');
+        },
+      ),
+    );
+  });
+
   it('refuses what cannot be', () => {
+    expect(() => scaleCheck({ weightG: 0, shownG: 1, stepG: 1 })).toThrow(RangeError);
+    expect(() => scaleCheck({ weightG: 1, shownG: Number.NaN, stepG: 1 })).toThrow(RangeError);
+    expect(() => scaleCheck({ weightG: 1, shownG: 1, stepG: 0 })).toThrow(RangeError);
     expect(() => iceCheck({ shownC: Number.NaN })).toThrow(RangeError);
     expect(() => wetSaltCheck({ shownRhPct: 101, restedHours: 9 })).toThrow(RangeError);
     expect(() => wetSaltCheck({ shownRhPct: 75, restedHours: Number.NaN })).toThrow(RangeError);
