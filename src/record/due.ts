@@ -2,6 +2,7 @@
 import { isMeat } from '#core/formula/formula.ts';
 import type { Batch } from './batch.ts';
 import { fermentFigures } from './ferment-figures.ts';
+import { phBandOf } from './ferment-plan.ts';
 import { pieceFigures } from './piece-figures.ts';
 
 export type Due =
@@ -9,6 +10,8 @@ export type Due =
   | { readonly code: 'read-room' }
   | { readonly code: 'read-ph'; readonly runsOutAtMs: number | null }
   | { readonly code: 'hang' }
+  /** No ferment is planned: it goes from the salt to the drying air. */
+  | { readonly code: 'hang-muscle' }
   | { readonly code: 'weigh-meat' }
   | { readonly code: 'weigh-out'; readonly left: number }
   | { readonly code: 'bench' }
@@ -35,6 +38,7 @@ const PART_OF: Readonly<Record<Due['code'], BatchPart>> = {
   'read-ph': 'ferment',
   'weigh-stuffed': 'stuffing',
   hang: 'ferment',
+  'hang-muscle': 'ferment',
   bench: 'bench',
   'weigh-out': 'weigh-out',
   'weigh-meat': 'weigh-out',
@@ -64,6 +68,11 @@ export function due(batch: Batch, nowMs: number): Due[] {
     case 'bench':
       return atBench(batch);
     case 'ferment':
+      if (phBandOf(batch.plan) === null)
+        return [
+          ...passed(batch, nowMs),
+          { code: batch.pieces.length === 0 ? 'weigh-stuffed' : 'hang-muscle' },
+        ];
       return [
         ...fermenting(batch, nowMs),
         ...(batch.pieces.length === 0 ? [{ code: 'weigh-stuffed' } as const] : []),

@@ -2,7 +2,7 @@
 import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
 import * as z from 'zod/mini';
-import { type BodyOf, bodySchema, type Kind } from './kinds.ts';
+import { type BodyOf, bodySchema, type Kind, writtenVersion } from './kinds.ts';
 import { plain } from './plain.ts';
 import { type SubjectId, subjectId } from './subject.ts';
 
@@ -147,7 +147,7 @@ export type DraftProblem = { readonly field: string };
 
 /** Checks a draft's body before it is written: what the log would refuse to read back is never appended. */
 export function checkDraft(draft: Draft): DraftProblem | null {
-  const checked = bodySchema(draft.kind, 1)?.safeParse(draft.body);
+  const checked = bodySchema(draft.kind, writtenVersion(draft.kind, draft.body))?.safeParse(draft.body);
   if (!checked) return { field: 'kind' };
   return checked.success ? null : { field: pathOf(checked.error) };
 }

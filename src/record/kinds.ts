@@ -33,6 +33,23 @@ const plan = z.strictObject({
   diameterMm: number(5, 300),
   targetLossPct: number(1, 80),
 });
+/** A whole muscle is salted and hung: its plan may have no ferment, and then nothing of it. */
+const planOfAny = z
+  .strictObject({
+    fermentC: z.optional(tempC),
+    phLow: z.optional(ph),
+    phHigh: z.optional(ph),
+    dryC: tempC,
+    dryRhPct: rhPct,
+    diameterMm: number(5, 300),
+    targetLossPct: number(1, 80),
+  })
+  .check(
+    z.refine(({ fermentC, phLow, phHigh }) => {
+      const said = [fermentC, phLow, phHigh].filter((value) => value !== undefined).length;
+      return said === 0 || said === 3;
+    }, 'all of a ferment or nothing of it'),
+  );
 const benchStep = z.strictObject({
   tempC: z.optional(tempC),
   /** Before grinding, each on its own. */
@@ -46,6 +63,19 @@ const benchStep = z.strictObject({
   typed,
   kept,
 });
+const opening = {
+  lot: z.string().check(z.minLength(1), z.maxLength(40)),
+  formula: formulaSchema,
+  from: z.optional(z.strictObject({ formula: subjectId, entry: text(36) })),
+  ruleSet,
+  /** What lies ready, if it was said: the weigh-out is counted against it before anything is mixed. */
+  plannedMeatG: z.optional(massG),
+  plannedTrays: z.optional(z.int().check(z.gte(1), z.lte(99))),
+  note,
+  typed,
+  kept,
+};
+const replanning = { reason: text(400), typed };
 const reasoned = z.strictObject({ reason: text(400) });
 /** At most what one line may hold beside everything else; a longer file takes several entries. */
 const column = z.array(z.int().check(z.gte(-1_000_000), z.lte(100_000_000))).check(z.maxLength(8000));
@@ -135,20 +165,8 @@ const v1 = {
   }),
 
   // a batch, from opening to the end of the ferment
-  'batch-opened': z.strictObject({
-    lot: z.string().check(z.minLength(1), z.maxLength(40)),
-    formula: formulaSchema,
-    from: z.optional(z.strictObject({ formula: subjectId, entry: text(36) })),
-    ruleSet,
-    plan,
-    /** What lies ready, if it was said: the weigh-out is counted against it before anything is mixed. */
-    plannedMeatG: z.optional(massG),
-    plannedTrays: z.optional(z.int().check(z.gte(1), z.lte(99))),
-    note,
-    typed,
-    kept,
-  }),
-  'plan-changed': z.strictObject({ plan, reason: text(400), typed }),
+  'batch-opened': z.strictObject({ ...opening, plan }),
+  'plan-changed': z.strictObject({ ...replanning, plan }),
   'meat-weighed': z.strictObject({
     part: z.enum(['lean', 'fat']),
     massG,
@@ -341,18 +359,31 @@ const v1 = {
   }),
 } as const;
 
+/** Shapes that took more in than their first; each takes every older body too. */
+const v2 = {
+  'batch-opened': z.strictObject({ ...opening, plan: planOfAny }),
+  'plan-changed': z.strictObject({ ...replanning, plan: planOfAny }),
+} as const;
+
 export type Kind = keyof typeof v1;
 
-export type BodyOf<K extends Kind> = z.infer<(typeof v1)[K]>;
+type Newest = Omit<typeof v1, keyof typeof v2> & typeof v2;
+export type BodyOf<K extends Kind> = z.infer<Newest[K]>;
+
+const VERSIONS: readonly Readonly<Record<string, z.ZodMiniType>>[] = [v1, v2];
 
 /** The check of a kind's body at a version, or null when this build does not know it. */
 export function bodySchema(kind: string, v: number): z.ZodMiniType | null {
-  return v === 1 && Object.hasOwn(v1, kind) ? v1[kind as Kind] : null;
+  const shapes = VERSIONS[v - 1];
+  return (shapes && Object.hasOwn(shapes, kind) && shapes[kind]) || null;
 }
 
-/** The version in which this build writes every kind. */
-export const WRITTEN_VERSION = 1;
+/** The version in which a body is written: the oldest that takes it, so that an older build reads all that it can. */
+export function writtenVersion(kind: Kind, body: unknown): number {
+  const isTaken = (v: number) => bodySchema(kind, v)?.safeParse(body).success === true;
+  return [1, 2].find(isTaken) ?? 1;
+}
 
-export type Plan = z.infer<typeof plan>;
+export type Plan = BodyOf<'batch-opened'>['plan'];
 export type Typed = NonNullable<z.infer<typeof typed>>;
 export type BenchStep = 'cleaned' | 'ground' | 'mixed' | 'stuffed';

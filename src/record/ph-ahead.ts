@@ -9,6 +9,7 @@ import { COUNTED_UNTIL_PH } from '#core/ferment/ph-reading.ts';
 import { sugarInMix } from '#core/formula/sugar.ts';
 import type { Batch } from './batch.ts';
 import { phReadings, roomSeries } from './ferment-figures.ts';
+import { phBandOf } from './ferment-plan.ts';
 import { plannedWeighOut } from './weigh-out-figures.ts';
 
 export type PhAhead = {
@@ -43,10 +44,11 @@ export function dextroseGPerKg(batch: Batch): number | undefined {
   return (sugar.addedLowGPerKg + sugar.addedHighGPerKg) / 2 + sugar.hiddenGPerKg;
 }
 
-/** Null before the first room temperature. */
+/** Null before the first room temperature, and where no ferment is planned. */
 export function phAhead(batch: Batch, clock: FermentClock, nowMs: number): PhAhead | null {
   const { stuffedAtMs } = batch;
-  if (stuffedAtMs === null || clock.sum === null) return null;
+  const own = phBandOf(batch.plan);
+  if (stuffedAtMs === null || clock.sum === null || own === null) return null;
   const culture = culturePace(batch);
   const readings = phReadings(batch);
   const forecast = forecastPh(
@@ -58,7 +60,7 @@ export function phAhead(batch: Batch, clock: FermentClock, nowMs: number): PhAhe
       culture,
       dextroseGPerKg: dextroseGPerKg(batch),
     },
-    [COUNTED_UNTIL_PH.value, batch.plan.phHigh],
+    [COUNTED_UNTIL_PH.value, own.highPh],
   );
   const [stop, band] = forecast?.windows ?? [];
   if (!forecast || !stop || !band) return null;

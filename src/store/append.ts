@@ -9,7 +9,7 @@ import {
   readLine,
   writeLine,
 } from '#record/entry.ts';
-import { WRITTEN_VERSION } from '#record/kinds.ts';
+import { writtenVersion } from '#record/kinds.ts';
 import type { Line } from '#record/line.ts';
 import type { SubjectId, SubjectType } from '#record/subject.ts';
 import { now } from './clock.ts';
@@ -91,7 +91,7 @@ async function prepare(drafts: readonly Draft[]): Promise<{ ready: Ready[] } | {
         ...draft,
         refs: [...refs],
         id,
-        v: WRITTEN_VERSION,
+        v: writtenVersion(draft.kind, draft.body),
         writtenAtMs: nowMs,
         ...numbered,
       }) as KnownEntry;

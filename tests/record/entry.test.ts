@@ -1,6 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { checkDraft, type Draft, hashLine, readLine, writeLine } from '#record/entry.ts';
+import { bodySchema, writtenVersion } from '#record/kinds.ts';
+import { PLAN, SALAME } from '../screens/book.ts';
 import { known, lineOf, newer, writer } from './make.ts';
 
 const { write, lines } = writer();
@@ -58,6 +60,23 @@ describe('the line of an entry', () => {
     });
     const version = readLine(withField('v', 2));
     expect(version.ok && version.entry).toMatchObject({ kind: null, named: 'weighed', v: 2 });
+  });
+
+  it('is written in the oldest version that takes its body', () => {
+    const { fermentC, phLow, phHigh, ...dry } = PLAN;
+    const body = { lot: '1', formula: SALAME, ruleSet: 'US', plan: PLAN };
+    expect(writtenVersion('batch-opened', body)).toBe(1);
+    expect(writtenVersion('batch-opened', { ...body, plan: dry })).toBe(2);
+    expect(writtenVersion('plan-changed', { plan: dry, reason: '' })).toBe(2);
+    expect(bodySchema('batch-opened', 1)?.safeParse({ ...body, plan: dry }).success).toBe(false);
+    expect(bodySchema('batch-opened', 2)?.safeParse(body).success).toBe(true);
+    // A plan says all of its ferment or nothing.
+    for (const part of [{ fermentC }, { phLow }, { phLow, phHigh }])
+      expect(bodySchema('batch-opened', 2)?.safeParse({ ...body, plan: { ...dry, ...part } }).success).toBe(
+        false,
+      );
+    expect(bodySchema('batch-opened', 3)).toBeNull();
+    expect(bodySchema('batch-opened', 0)).toBeNull();
   });
 
   it('refuses what is no entry, and says which field', () => {

@@ -3,7 +3,7 @@ import type { Formula } from '#core/formula/formula.ts';
 import { type Batch, batch } from '#record/batch.ts';
 import { type Entry, type EntryId, hashLine, type KnownEntry, readLine, writeLine } from '#record/entry.ts';
 import { writeFile } from '#record/file.ts';
-import type { BodyOf, Kind, Plan } from '#record/kinds.ts';
+import { type BodyOf, type Kind, type Plan, writtenVersion } from '#record/kinds.ts';
 import type { Line } from '#record/line.ts';
 import { chambers, lots, meters, type Place, place, scales } from '#record/place.ts';
 import { PLACE, type SubjectId } from '#record/subject.ts';
@@ -48,7 +48,7 @@ export function book(): Book {
         subject,
         refs,
         kind,
-        v: 1,
+        v: writtenVersion(kind, body),
         atMs,
         zone: ZONE,
         writtenAtMs: atMs + Math.round(lateHours * HOUR_MS),

@@ -12,7 +12,13 @@ import {
   restoreOpen,
   suggestedLot,
 } from '#screens/open-batch/open-batch-view.ts';
-import { firstPlan, planQuestions, readPlan } from '#screens/open-batch/plan-input.ts';
+import {
+  fieldsOf,
+  firstPlan,
+  type PlanTexts,
+  planQuestions,
+  readPlan as readFields,
+} from '#screens/open-batch/plan-input.ts';
 import { en as words } from '#words/en.ts';
 import { plainText } from '#words/said.ts';
 
@@ -26,6 +32,8 @@ const place: Place = {
   ruleSet: 'US',
 };
 const formula = startingFormula('US');
+const readPlan = (texts: PlanTexts, at: Place, of: Formula = formula) =>
+  readFields({ fields: fieldsOf(of), texts, place: at, words });
 const version: EntryOf<'formula-saved'> = {
   id: '01900000-0000-7000-8000-000000000001' as EntryId,
   subject: 'formula:invented',
@@ -49,12 +57,12 @@ const draft = (more: Partial<OpenDraft> = {}): OpenDraft => ({
   note: '',
   ...more,
 });
-const view = (of: OpenDraft, at = place, lots: string[] = []) =>
+const view = (of: OpenDraft, at = place, lots: string[] = [], own: Formula = formula) =>
   openBatchView({
-    version,
+    version: { ...version, body: { formula: own, note: '' } },
     number: 2,
     draft: of,
-    read: readPlan(of.plan, at, words),
+    read: readPlan(of.plan, at, own),
     lots,
     tried: true,
     place: at,
@@ -77,7 +85,7 @@ describe('the lot', () => {
 
 describe('the plan', () => {
   test('takes diameter and loss from the formula, and keeps each number as it was typed', () => {
-    const read = readPlan({ ...firstPlan(formula, place, words), dryC: '12,5' }, place, words);
+    const read = readPlan({ ...firstPlan(formula, place, words), dryC: '12,5' }, place);
     expect(read).toMatchObject({
       ok: true,
       plan: { diameterMm: 50, targetLossPct: 38, dryC: 12.5 },
@@ -87,7 +95,7 @@ describe('the plan', () => {
 
   test('in degrees Fahrenheit is kept in degrees Celsius', () => {
     const warm: Place = { ...place, temperature: 'F', decimal: '.' };
-    const read = readPlan({ ...firstPlan(formula, warm, words), fermentC: '68' }, warm, words);
+    const read = readPlan({ ...firstPlan(formula, warm, words), fermentC: '68' }, warm);
     expect(read.ok && read.plan.fermentC).toBeCloseTo(20, 9);
   });
 
@@ -98,12 +106,12 @@ describe('the plan', () => {
   });
 
   test('with the higher pH first is named', () => {
-    const read = readPlan({ ...firstPlan(formula, place, words), phLow: '5,3', phHigh: '4,9' }, place, words);
+    const read = readPlan({ ...firstPlan(formula, place, words), phLow: '5,3', phHigh: '4,9' }, place);
     expect(read).toMatchObject({ ok: false, problems: { phHigh: words.openBatch.phOrder } });
   });
 
   test('that is unlikely is asked about, not refused', () => {
-    const read = readPlan({ ...firstPlan(formula, place, words), fermentC: '45' }, place, words);
+    const read = readPlan({ ...firstPlan(formula, place, words), fermentC: '45' }, place);
     if (!read.ok) throw new Error('refused');
     expect(planQuestions(read.plan, place, words)).toEqual([
       {
@@ -114,8 +122,19 @@ describe('the plan', () => {
     ]);
   });
 
+  test('of a whole muscle asks for no ferment, and is kept without one', () => {
+    const muscle: Formula = { ...formula, kind: 'whole-muscle' };
+    const read = readPlan(firstPlan(muscle, place, words), place, muscle);
+    expect(read.ok && read.plan).toEqual({ dryC: 13, dryRhPct: 80, diameterMm: 50, targetLossPct: 38 });
+    expect(read.ok && planQuestions(read.plan, place, words)).toEqual([]);
+    const asked = view(draft(), place, [], muscle);
+    expect(asked.groups.map(({ key }) => key)).toEqual(['dry', 'piece']);
+    expect(asked.planLine).toBe(words.openBatch.planLineMuscle);
+    expect(view(draft()).groups.map(({ key }) => key)).toEqual(['ferment', 'ph', 'dry', 'piece']);
+  });
+
   test('that cannot be is refused', () => {
-    expect(readPlan({ ...firstPlan(formula, place, words), dryRhPct: '800' }, place, words).ok).toBe(false);
+    expect(readPlan({ ...firstPlan(formula, place, words), dryRhPct: '800' }, place).ok).toBe(false);
   });
 });
 

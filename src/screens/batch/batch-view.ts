@@ -1,6 +1,7 @@
 import { isMeat } from '#core/formula/formula.ts';
 import type { Batch } from '#record/batch.ts';
 import { type BatchPart, due, partOf } from '#record/due.ts';
+import { phBandOf } from '#record/ferment-plan.ts';
 import type { Place } from '#record/place.ts';
 import type { Words } from '#words/en.ts';
 import { decimal, joined, mass, temperature } from '#words/format.ts';
@@ -67,7 +68,9 @@ function partNotes(
   const steps = new Set(batch.steps.map(({ kind }) => kind)).size;
   const down = pieces.filter(({ status }) => status === 'taken-down').length;
   const totalG = pieces.reduce((sumG, { greenG }) => sumG + greenG, 0);
-  const ferment = batch.stuffedAtMs === null ? 'before' : batch.fermentEnded ? 'ended' : 'running';
+  const none = phBandOf(batch.plan) === null;
+  const begun = batch.fermentEnded ? 'ended' : none ? 'none' : 'running';
+  const ferment = batch.stuffedAtMs === null && !none ? 'before' : begun;
   return {
     'weigh-out': notes['weigh-out'](weighed, batch.leanG + batch.fatG > 0 ? lines.length : 0),
     bench: notes.bench(steps, 4),
@@ -81,9 +84,14 @@ function partNotes(
 
 function planRows({ plan }: Batch, place: Place, words: Words): { label: string; value: string }[] {
   const say = words.batch.plan;
+  const band = phBandOf(plan);
   return [
-    { label: say.ferment, value: joined(temperature(plan.fermentC, place, 0)) },
-    { label: say.ph, value: `${decimal(plan.phLow, 1, place)} – ${decimal(plan.phHigh, 1, place)}` },
+    ...(plan.fermentC === undefined
+      ? []
+      : [{ label: say.ferment, value: joined(temperature(plan.fermentC, place, 0)) }]),
+    ...(band === null
+      ? []
+      : [{ label: say.ph, value: `${decimal(band.lowPh, 1, place)} – ${decimal(band.highPh, 1, place)}` }]),
     { label: say.dry, value: joined(temperature(plan.dryC, place, 0)) },
     { label: say.humidity, value: `${decimal(plan.dryRhPct, 0, place)}\u00a0%` },
     { label: say.diameter, value: `${decimal(plan.diameterMm, 0, place)}\u00a0mm` },

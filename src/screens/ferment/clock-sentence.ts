@@ -1,6 +1,7 @@
 import type { FermentClock } from '#core/ferment/ferment-clock.ts';
 import { temperatureToC } from '#core/units.ts';
 import type { Batch } from '#record/batch.ts';
+import { phBandOf } from '#record/ferment-plan.ts';
 import type { Place } from '#record/place.ts';
 import type { Words } from '#words/en.ts';
 import { decimal, joined, temperature } from '#words/format.ts';
@@ -23,7 +24,8 @@ export function clockSentence({ batch, clock, place, nowMs, zone, words }: Given
   if (clock.finding.verdict === 'deviation') return sentence.passed(clock.isAtLimit);
   if (batch.hung) return sentence.hung(near(batch.hung.atMs));
   if (batch.fermentEnded) return sentence.ended(near(batch.fermentEnded.atMs));
-  if (clock.sum === null || clock.limit === null) return sentence.noRoom;
+  if (clock.sum === null || clock.limit === null)
+    return phBandOf(batch.plan) === null ? sentence.unfermented : sentence.noRoom;
   const total = decimal(clock.sum.totalDegreeHours, 0, place, 'up');
   const limit = decimal(clock.limit.value, 0, place);
   if (clock.finding.verdict === 'does-not-apply' && clock.stop === null)

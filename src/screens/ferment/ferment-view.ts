@@ -2,7 +2,8 @@ import type { FermentClock } from '#core/ferment/ferment-clock.ts';
 import { type PhBandAnswer, phBandAnswer } from '#core/rules/ph-band.ts';
 import type { Finding } from '#core/rules/rule.ts';
 import type { Batch } from '#record/batch.ts';
-import { fermentFigures, phReadings } from '#record/ferment-figures.ts';
+import { fermentFigures, phReadings, roomHumidity } from '#record/ferment-figures.ts';
+import { phBandOf } from '#record/ferment-plan.ts';
 import type { PhAhead } from '#record/ph-ahead.ts';
 import type { Place } from '#record/place.ts';
 import type { Words } from '#words/en.ts';
@@ -59,10 +60,8 @@ export type FermentView = {
 export function fermentView(given: Given): FermentView {
   const { batch, nowMs, words } = given;
   const clock = given.clock === undefined ? fermentFigures(batch, nowMs) : given.clock;
-  const band = phBandAnswer({
-    readings: phReadings(batch),
-    band: { lowPh: batch.plan.phLow, highPh: batch.plan.phHigh },
-  });
+  const own = phBandOf(batch.plan);
+  const band = own && phBandAnswer({ readings: phReadings(batch), band: own });
   const ahead =
     given.ahead && clock && !batch.fermentEnded && !batch.hung && clock.finding.verdict !== 'deviation'
       ? { ...given, clock, ahead: given.ahead }
@@ -71,10 +70,13 @@ export function fermentView(given: Given): FermentView {
     line: words.ferment.line(batch.opened.body.formula.name, batch.opened.body.lot),
     sentence: said(
       ...clockSentence({ ...given, clock }),
-      ...(ahead && band.position === 'above' ? [] : bandSentence(given, band)),
+      ...(band === null || (ahead && band.position === 'above') ? [] : bandSentence(given, band)),
       ...(ahead ? aheadSentence(ahead) : []),
     ),
-    verdicts: clock === null ? [] : [clock.finding, band.finding].map((finding) => verdictOf(finding, words)),
+    verdicts:
+      clock === null
+        ? []
+        : [clock.finding, ...(band ? [band.finding] : [])].map((finding) => verdictOf(finding, words)),
     working: clock?.sum ? degreeHourWorking(clock, given) : null,
     bar: barOf(clock, given),
     chart: phChart({ ...given, ahead: ahead?.ahead ?? null }),
@@ -92,6 +94,7 @@ function stageOf(batch: Batch, clock: FermentClock | null): FermentView['stage']
   if (batch.hung) return 'hung';
   if (batch.fermentEnded) return 'ended';
   if (clock === null) return 'before';
+  if (phBandOf(batch.plan) === null) return 'ended';
   return clock.stop ? 'stopped' : 'running';
 }
 
@@ -99,12 +102,12 @@ function bandSentence({ batch, place, words }: Given, { position }: PhBandAnswer
   const last = batch.ph
     .filter(({ body }) => body.sample !== 'mix' && !body.doubted && body.method === 'meter')
     .at(-1);
-  if (position === null || !last) return [];
-  const { phLow, phHigh } = batch.plan;
+  const own = phBandOf(batch.plan);
+  if (position === null || !last || own === null) return [];
   return words.ferment.band[position](
     decimal(last.body.ph, 2, place),
-    decimal(phLow, 1, place),
-    decimal(phHigh, 1, place),
+    decimal(own.lowPh, 1, place),
+    decimal(own.highPh, 1, place),
   );
 }
 
@@ -161,6 +164,7 @@ function figuresOf(
       value: shown?.value ?? figures.none,
       ...(shown ? { unit: shown.unit } : {}),
     },
+    ...humidityFigure({ batch, place, nowMs, words }),
     ...(crossing
       ? [
           {
@@ -186,6 +190,32 @@ function figuresOf(
           },
         ]
       : []),
+  ];
+}
+
+/** The last humidity that was read: what the hygrometer showed stays beside what its check makes of it. */
+function humidityFigure({
+  batch,
+  place,
+  nowMs,
+  words,
+}: Pick<Given, 'batch' | 'place' | 'nowMs' | 'words'>): FermentView['figures'] {
+  const say = words.fermentAhead.figures;
+  const last = batch.room.flatMap((entry) => roomHumidity(batch, entry) ?? []).at(-1);
+  if (!last) return [];
+  const pct = (value: number) => joined({ value: decimal(value, 0, place), unit: '%' });
+  return [
+    {
+      key: 'humidity',
+      label: say.humidity(words.dates.ago(last.atMs, nowMs)),
+      value: decimal(last.rhPct, 0, place),
+      unit: '%',
+      note: [
+        ...(last.offsetPct === 0 ? [] : [say.humidityShown(pct(last.shownRhPct))]),
+        ...(last.doubted ? [say.humidityFailed] : []),
+        say.humidityRange,
+      ].join('; '),
+    },
   ];
 }
 

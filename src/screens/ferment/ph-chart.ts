@@ -1,4 +1,5 @@
 import type { Batch } from '#record/batch.ts';
+import { phBandOf } from '#record/ferment-plan.ts';
 import type { PhAhead } from '#record/ph-ahead.ts';
 import type { Place } from '#record/place.ts';
 import type { ChartTick } from '#ui/charts/chart-model.ts';
@@ -27,12 +28,17 @@ export function phChart({
   const hours = (atMs: number) => (atMs - startMs) / HOUR_MS;
   const product = batch.ph.filter(({ body }) => body.sample !== 'mix');
   const points = product.map(({ atMs, body }) => ({ x: Math.max(0, hours(atMs)), y: body.ph }));
-  const { phLow, phHigh } = batch.plan;
+  const own = phBandOf(batch.plan);
   const fan = (ahead?.forecast.curve ?? []).map((each) => ({ ...each, x: hours(each.atMs) }));
   const fromMs = Math.min(nowMs, product.at(-1)?.atMs ?? nowMs);
   const lastMs = ahead?.band.latestAtMs ?? ahead?.stop.latestAtMs ?? Number.POSITIVE_INFINITY;
   const coming = fan.filter(({ atMs }) => atMs >= fromMs && atMs <= lastMs + 12 * HOUR_MS);
-  const values = [...points.map(({ y }) => y), ...coming.map(({ lowPh }) => lowPh), 5.3, phLow];
+  const values = [
+    ...points.map(({ y }) => y),
+    ...coming.map(({ lowPh }) => lowPh),
+    5.3,
+    ...(own ? [own.lowPh] : []),
+  ];
   const low = Math.floor(Math.min(...values) * 5 - 0.5) / 5;
   const high = Math.ceil(Math.max(...values, 5.8) * 5) / 5;
   return {
@@ -56,13 +62,17 @@ export function phChart({
       xTicks: hourTicks(Math.max(24, ...points.map(({ x }) => x), ...coming.map(({ x }) => x))),
       yTicks: phTicks(low, high, place),
       series: [
-        {
-          kind: 'band' as const,
-          id: 'band',
-          lo: phLow,
-          hi: phHigh,
-          text: chart.band(decimal(phLow, 1, place), decimal(phHigh, 1, place)),
-        },
+        ...(own
+          ? [
+              {
+                kind: 'band' as const,
+                id: 'band',
+                lo: own.lowPh,
+                hi: own.highPh,
+                text: chart.band(decimal(own.lowPh, 1, place), decimal(own.highPh, 1, place)),
+              },
+            ]
+          : []),
         ...(coming.length > 1
           ? [
               {

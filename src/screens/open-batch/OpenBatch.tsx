@@ -26,7 +26,7 @@ import {
   suggestedLot,
 } from './open-batch-view.ts';
 import { PlanFields } from './PlanFields.tsx';
-import { firstPlan, planQuestions, readPlan } from './plan-input.ts';
+import { fieldsOf, firstPlan, planQuestions, readPlan } from './plan-input.ts';
 
 /** The page on which a batch is opened from one version of a formula. */
 export function OpenBatch({
@@ -64,7 +64,7 @@ export function OpenBatch({
   const [asking, setAsking] = useState(false);
   const { saving, save } = useAppend(place.initials);
   const say = words.openBatch;
-  const read = readPlan(draft.plan, place, words);
+  const read = readPlan({ fields: fieldsOf(formula), texts: draft.plan, place, words });
   const ready = readMeat(draft.ready, place, words);
   const view = openBatchView({ version, number, draft, read, lots, tried, place, words });
   const mark = words.app.saving(saving);
@@ -155,6 +155,7 @@ export function OpenBatch({
       )}
       <PlanFields
         groups={view.groups}
+        line={view.planLine}
         onField={(field, text) => kept.set({ ...draft, plan: { ...draft.plan, [field]: text } })}
         words={words}
       />

@@ -7,10 +7,12 @@ import type { PlanField } from './plan-input.ts';
 /** The plan in three groups: ferment, dry, pieces; each field with what is usual. */
 export function PlanFields({
   groups,
+  line,
   onField,
   words,
 }: {
   groups: OpenBatchView['groups'];
+  line: string;
   onField: (field: PlanField, text: string) => void;
   words: Words;
 }) {
@@ -19,7 +21,7 @@ export function PlanFields({
     <section className={styles.plan} aria-label={say.plan}>
       <div>
         <h2>{say.plan}</h2>
-        <p className={styles.small}>{say.planLine}</p>
+        <p className={styles.small}>{line}</p>
       </div>
       {groups.map(({ key, label, fields }) => (
         <fieldset key={key} className={styles.group}>

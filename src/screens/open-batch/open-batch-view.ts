@@ -14,6 +14,7 @@ import { wallClock } from '#words/format.ts';
 import type { Said } from '#words/said.ts';
 import type { MeatTexts } from './meat-input.ts';
 import {
+  fieldsOf,
   PLAN_FIELDS,
   type PlanField,
   type PlanRead,
@@ -45,6 +46,7 @@ export type OpenBatchView = {
   readonly sentence: Said;
   readonly lotProblem: string | null;
   readonly groups: readonly { key: string; label: string; fields: readonly PlanFieldView[] }[];
+  readonly planLine: string;
   readonly ruleSet: Said | null;
   readonly compared: string | null;
   readonly ruleSetProblem: string | null;
@@ -89,21 +91,25 @@ export function openBatchView({
   const ruleSet = place.ruleSet ?? draft.ruleSet;
   const problems = read.ok ? {} : read.problems;
   const lot = draft.lot.trim();
+  const asked = fieldsOf(formula);
   return {
     sentence: say.sentence(formula.name, number),
     lotProblem: lot === '' ? words.fields.needed : lots.includes(lot) ? say.lotTaken : null,
-    groups: GROUPS.map(({ key, fields }) => ({
-      key,
-      label: say.group[key],
-      fields: fields.map((field) => ({
-        field,
-        label: say.field[field],
-        text: draft.plan[field],
-        unit: unitText(field, place),
-        hint: usualText(field, place, words),
-        problem: problems[field] ?? null,
-      })),
-    })),
+    groups: GROUPS.filter(({ fields }) => fields.every((field) => asked.includes(field))).map(
+      ({ key, fields }) => ({
+        key,
+        label: say.group[key],
+        fields: fields.map((field) => ({
+          field,
+          label: say.field[field],
+          text: draft.plan[field],
+          unit: unitText(field, place),
+          hint: usualText(field, place, words),
+          problem: problems[field] ?? null,
+        })),
+      }),
+    ),
+    planLine: formula.kind === 'comminuted' ? say.planLine : say.planLineMuscle,
     ruleSet: place.ruleSet === null ? null : say.ruleSetIs(words.verdicts.ruleSet[place.ruleSet]),
     compared: ruleSet === null ? null : say.compared(RULE_SETS[ruleSet].comparedWithOfficialTextOn),
     ruleSetProblem: tried && ruleSet === null ? words.fields.choose : null,

@@ -34,6 +34,13 @@ export const PLAN_FIELDS: readonly PlanField[] = [
   'targetLossPct',
 ];
 
+const OF_A_FERMENT: readonly PlanField[] = ['fermentC', 'phLow', 'phHigh'];
+
+/** A whole muscle is salted and hung: nothing is asked of a ferment that it does not have. */
+export function fieldsOf({ kind }: Formula): readonly PlanField[] {
+  return kind === 'comminuted' ? PLAN_FIELDS : PLAN_FIELDS.filter((field) => !OF_A_FERMENT.includes(field));
+}
+
 function unitOf(field: PlanField, place: Place): QuantityUnit {
   switch (field) {
     case 'fermentC':
@@ -94,15 +101,25 @@ export type PlanRead =
   | {
       readonly ok: true;
       readonly plan: Plan;
-      readonly typed: Record<PlanField, { text: string; unit: string }>;
+      readonly typed: { readonly [Field in PlanField]?: { text: string; unit: string } };
     }
   | { readonly ok: false; readonly problems: { readonly [Field in PlanField]?: string } };
 
-export function readPlan(texts: PlanTexts, place: Place, words: Words): PlanRead {
+export function readPlan({
+  fields,
+  texts,
+  place,
+  words,
+}: {
+  fields: readonly PlanField[];
+  texts: PlanTexts;
+  place: Place;
+  words: Words;
+}): PlanRead {
   const problems: { [Field in PlanField]?: string } = {};
   const values: Partial<Record<PlanField, number>> = {};
   const typed: Partial<Record<PlanField, { text: string; unit: string }>> = {};
-  for (const field of PLAN_FIELDS) {
+  for (const field of fields) {
     const [least, most] = FIELDS[field].can;
     const read = readQuantity({
       text: texts[field],
@@ -120,11 +137,7 @@ export function readPlan(texts: PlanTexts, place: Place, words: Words): PlanRead
   if (phLow !== undefined && phHigh !== undefined && phLow > phHigh)
     problems.phHigh = words.openBatch.phOrder;
   if (Object.keys(problems).length > 0) return { ok: false, problems };
-  return {
-    ok: true,
-    plan: values as Plan,
-    typed: typed as Record<PlanField, { text: string; unit: string }>,
-  };
+  return { ok: true, plan: values as Plan, typed };
 }
 
 function problemText(problem: QuantityProblem, field: PlanField, place: Place, words: Words): string {
@@ -145,22 +158,21 @@ export type Question = {
 /** Values that are unlikely, not impossible: each is asked about once. */
 export function planQuestions(plan: Plan, place: Place, words: Words): Question[] {
   const say = words.openBatch;
-  return PLAN_FIELDS.filter((field) => {
-    const [from, to] = FIELDS[field].odd;
-    return !(plan[field] >= from && plan[field] <= to);
-  }).map((field) => {
+  return PLAN_FIELDS.flatMap((field) => {
+    const value = plan[field];
+    return value === undefined ? [] : [{ field, value }];
+  }).flatMap(({ field, value }): Question[] => {
+    const [oddFrom, oddTo] = FIELDS[field].odd;
+    if (value >= oddFrom && value <= oddTo) return [];
     const [from, to] = FIELDS[field].usual;
     const label =
       field === 'phLow' || field === 'phHigh' ? `${say.group.ph} ${say.field[field]}` : say.field[field];
-    return {
-      code: field,
-      about: 'plan',
-      text: say.unlikely(
-        label,
-        said(field, plan[field], place, words),
-        shown(field, from, place, words).value,
-        said(field, to, place, words),
-      ),
-    };
+    const text = say.unlikely(
+      label,
+      said(field, value, place, words),
+      shown(field, from, place, words).value,
+      said(field, to, place, words),
+    );
+    return [{ code: field, about: 'plan', text }];
   });
 }

@@ -4,6 +4,7 @@ import type { Batch } from '#record/batch.ts';
 import { batchFindings } from '#record/batch-findings.ts';
 import type { Head } from '#record/chain.ts';
 import type { Entry } from '#record/entry.ts';
+import { phBandOf } from '#record/ferment-plan.ts';
 import { pieceFigures } from '#record/piece-figures.ts';
 import type { Lot, Place, Scale } from '#record/place.ts';
 import { standings } from '#record/strikes.ts';
@@ -72,6 +73,7 @@ export function recordView(given: Given): RecordView {
 function batchBlock({ batch, kit, place, words }: Given): Block {
   const say = words.record.batch;
   const { plan } = batch;
+  const band = phBandOf(plan);
   const { body } = batch.opened;
   const grams = (massG: number) => joined(mass(massG, 1, place));
   const percent = (value: number) => `${decimal(value, 0, place)}\u00a0%`;
@@ -92,9 +94,13 @@ function batchBlock({ batch, kit, place, words }: Given): Block {
     [
       say.plan,
       words.record.planText(
-        joined(temperature(plan.fermentC, place, 0)),
-        decimal(plan.phLow, 1, place),
-        decimal(plan.phHigh, 1, place),
+        band === null || plan.fermentC === undefined
+          ? null
+          : {
+              at: joined(temperature(plan.fermentC, place, 0)),
+              low: decimal(band.lowPh, 1, place),
+              high: decimal(band.highPh, 1, place),
+            },
         joined(temperature(plan.dryC, place, 0)),
         percent(plan.dryRhPct),
         `${decimal(plan.diameterMm, 0, place)}\u00a0mm`,

@@ -18,7 +18,7 @@ export const batch = {
     'weigh-out': (done: number, of: number) => (of === 0 ? 'weigh the meat first' : `${done} of ${of} lines`),
     bench: (done: number, of: number) => `${done} of ${of} steps`,
     stuffing: (count: number, total: string) => (count === 0 ? 'none yet' : `${count}, ${total} green`),
-    ferment: { before: 'not stuffed yet', running: 'running', ended: 'ended' },
+    ferment: { before: 'not stuffed yet', running: 'running', ended: 'ended', none: 'none planned' },
     hanging: (up: number, down: number) => (down === 0 ? `${up} up` : `${up} up, ${down} taken down`),
     notHung: 'not hung yet',
     undecided: 'not decided yet',

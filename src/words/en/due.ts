@@ -10,6 +10,7 @@ type Due =
         | 'degree-hours-passed'
         | 'read-room'
         | 'hang'
+        | 'hang-muscle'
         | 'weigh-meat'
         | 'bench'
         | 'weigh-stuffed'
@@ -28,6 +29,8 @@ export function due(waits: Due, nowMs: number, zone: string): string {
       return `Read the pH; the hours ${waits.runsOutAtMs > nowMs ? 'run' : 'ran'} out ${dates.near(waits.runsOutAtMs, nowMs, zone)}`;
     case 'hang':
       return 'The ferment is over: move it to drying';
+    case 'hang-muscle':
+      return 'Salted through and dry outside: hang it to dry';
     case 'weigh-meat':
       return 'Weigh the meat';
     case 'weigh-out':

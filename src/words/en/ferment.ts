@@ -14,6 +14,11 @@ export const ferment = {
       strong('Read the room'),
       ': without it the hours cannot be counted.',
     ),
+    unfermented: said(
+      'No ferment is planned. ',
+      strong('Weigh each piece and hang it to dry'),
+      ' when the salt has gone through. If it was kept warm, read the room: then the hours count.',
+    ),
     running: (room: string, until: string, left: string): Said =>
       said(`At ${room} the mix has until `, strong(until), ` to reach pH 5.3: `, strong(`${left} left`), '.'),
     neverRuns: (room: string): Said =>

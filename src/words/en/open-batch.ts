@@ -13,6 +13,8 @@ export const openBatch = {
   lotTaken: 'Another batch has this lot already.',
   plan: 'Plan',
   planLine: 'What you aim at. It can be changed while the batch runs; every change is kept.',
+  planLineMuscle:
+    'What you aim at. A whole muscle is salted and hung: no ferment is planned, and no degree-hours are asked for.',
   field: {
     fermentC: 'Fermenting room',
     phLow: 'from',

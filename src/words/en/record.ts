@@ -19,6 +19,7 @@ const kinds: Readonly<Record<Kind, string>> = {
   'ferment-ended': 'ferment ended',
   hung: 'moved to drying',
   noted: 'note',
+  photographed: 'photo',
   'action-taken': 'corrective action',
   decided: 'decided',
   'piece-stuffed': 'piece stuffed',
@@ -117,6 +118,7 @@ const fields: Readonly<Record<string, string>> = {
   sampleMm: 'sample',
   pace: 'culture',
   parts: 'of',
+  sha256: 'sum',
 };
 
 const values: Readonly<Record<string, string>> = {
@@ -205,15 +207,13 @@ export const record = {
     none: 'no entry',
   },
   planText: (
-    ferment: string,
-    low: string,
-    high: string,
+    ferment: { at: string; low: string; high: string } | null,
     dry: string,
     humidity: string,
     diameter: string,
     loss: string,
   ) =>
-    `ferment at ${ferment} to pH ${low} to ${high}; dry at ${dry}, ${humidity}; ${diameter}; target loss ${loss}`,
+    `${ferment ? `ferment at ${ferment.at} to pH ${ferment.low} to ${ferment.high}` : 'no ferment planned'}; dry at ${dry}, ${humidity}; ${diameter}; target loss ${loss}`,
   lineColumns: ['Line', 'Target', 'Weighed', 'Lot'],
   pieceColumns: ['Piece', 'Green', 'Diameter', 'Last', 'Loss', 'State'],
   entryColumns: ['When', 'What', 'By'],

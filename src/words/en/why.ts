@@ -5,6 +5,7 @@ type DueCode =
   | 'read-room'
   | 'read-ph'
   | 'hang'
+  | 'hang-muscle'
   | 'weigh-meat'
   | 'weigh-out'
   | 'bench'
@@ -18,6 +19,7 @@ const reasons: Readonly<Record<DueCode, string>> = {
   'read-room': 'without it degree-hours cannot be counted',
   'read-ph': 'every 6 to 12 h while it ferments (common practice)',
   hang: 'what stays warm goes on fermenting',
+  'hang-muscle': 'no ferment is planned for it',
   'weigh-meat': 'everything else is counted from it',
   'weigh-out': 'the mix is not whole',
   bench: 'mixed meat does not wait',
