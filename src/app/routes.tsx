@@ -91,6 +91,11 @@ export const routes: readonly RouteOf[] = [
     screen: page(async () => (await import('#screens/release/ReleaseScreen.tsx')).ReleaseScreen),
   },
   {
+    path: `${batch}/photos`,
+    room: 'batches',
+    screen: page(async () => (await import('#screens/mould/PhotosScreen.tsx')).PhotosScreen),
+  },
+  {
     path: '/pieces/:id',
     room: 'batches',
     screen: page(async () => (await import('#screens/piece/PieceScreen.tsx')).PieceScreen),
