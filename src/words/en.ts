@@ -26,6 +26,7 @@ import { limits } from './en/limits.ts';
 import { logger } from './en/logger.ts';
 import { mould } from './en/mould.ts';
 import { openBatch } from './en/open-batch.ts';
+import { photos } from './en/photos.ts';
 import { piece } from './en/piece.ts';
 import { rail } from './en/rail.ts';
 import { received } from './en/received.ts';
@@ -47,6 +48,7 @@ import { workings } from './en/workings.ts';
 export const en = {
   release,
   start,
+  photos,
   piece,
   record,
   hanging,

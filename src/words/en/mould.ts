@@ -5,6 +5,8 @@ export const mould = {
   note: 'look, answer, write down what was done',
   line: (name: string, lot: string) => `${name} · lot ${lot}`,
   sentence: said('Take one piece in good light. ', strong('Three answers'), ', then what is usually done.'),
+  stage: (days: number) =>
+    days === 0 ? 'stuffed today' : days === 1 ? 'one day since stuffing' : `${days} days since stuffing`,
   piece: 'Which piece?',
   number: (number: number) => `${number}`,
   colour: 'What colour is it?',
@@ -38,6 +40,10 @@ export const mould = {
       strong('but nobody can name a mould by eye'),
       '. Leave it, and look again in two days.',
     ),
+    early: said(
+      strong('Early for a bloom'),
+      '. In the first days white powder is more often salt or yeast: wet a spot with a finger, and salt is gone. Leave it, and look again in two days; nobody can name a mould by eye.',
+    ),
     fur: said(
       'Long hair grows where it is too damp or the air stands still. ',
       strong('Brush it off'),
@@ -60,8 +66,11 @@ export const mould = {
     'By colour alone no mould can be called harmless, and this page calls none so. In doubt set it apart, and ask somebody who can test it.',
   standing: 'Common practice; no published table stands behind it.',
   save: 'Write it down',
+  written: (number: number) => `What was seen on piece ${number} is on this phone.`,
   looks: 'Looked at so far',
   look: (n: { number: number; colour: string; spread: string; action: string }) =>
     `Piece ${n.number}: ${n.colour}, ${n.spread}; ${n.action}`,
+  lookBare: (n: { number: number; colour: string; action: string }) =>
+    `Piece ${n.number}: ${n.colour}; ${n.action}`,
   none: said('No piece hangs here.'),
 };

@@ -1,0 +1,14 @@
+/** How much room the browser says is left. It is an estimate, and a disk may be fuller than it says. */
+
+/** Kept free for readings: photos stop first. */
+export const KEPT_FOR_READINGS_BYTES = 50_000_000;
+
+/** Null where the browser does not say. */
+export async function leftBytes(): Promise<number | null> {
+  try {
+    const { quota, usage } = (await navigator.storage?.estimate?.()) ?? {};
+    return quota === undefined || usage === undefined ? null : Math.max(0, quota - usage);
+  } catch {
+    return null;
+  }
+}
