@@ -1,18 +1,19 @@
 import { useMemo, useState } from 'react';
-import { pieceForecast } from '#record/forecast-figures.ts';
 import type { Place } from '#record/place.ts';
 import { PLACE } from '#record/subject.ts';
 import { useNowMs, zoneAt } from '#store/clock.ts';
-import { useBatches, useKit, useSubjects } from '#store/live.ts';
+import { useBatches, useChecks, useKit, useSubjects } from '#store/live.ts';
 import { useAppend } from '#store/use-append.ts';
 import { Button } from '#ui/Button.tsx';
-import { List, Row } from '#ui/List.tsx';
 import { Page } from '#ui/Page.tsx';
+import { Sentence } from '#ui/Sentence.tsx';
 import { Waiting } from '#ui/Waiting.tsx';
 import type { Words } from '#words/en.ts';
 import styles from './AbsenceScreen.module.css';
 import { AbsenceSheet } from './AbsenceSheet.tsx';
 import { absenceNow, absenceView } from './absence-view.ts';
+import { ExpectedPieces } from './ExpectedPieces.tsx';
+import { useExpected } from './use-expected.ts';
 
 const HOUR_MS = 3_600_000;
 
@@ -20,30 +21,22 @@ const HOUR_MS = 3_600_000;
 export function AbsenceScreen({ words, place }: { words: Words; place: Place }) {
   const kit = useKit();
   const batches = useBatches();
+  const checks = useChecks();
   const entries = useSubjects([PLACE, ...(kit?.chambers ?? []).map(({ id }) => id)]);
   const nowMs = useNowMs(HOUR_MS);
   const { saving, save } = useAppend(place.initials);
   const [planning, setPlanning] = useState(false);
   const hour = Math.ceil(nowMs / HOUR_MS) * HOUR_MS;
-  const expected = useMemo(() => {
-    const leaving = entries && absenceNow(entries, hour);
-    // What was known on the day of leaving: later weighings are what it is compared with.
-    const knownMs = Math.min(hour, leaving?.body.fromMs ?? hour);
-    return (batches ?? []).flatMap((batch) => {
-      const up = batch.pieces
-        .filter(({ status, stuffed }) => status === 'hanging' && stuffed.atMs <= knownMs)
-        .sort((a, b) => a.greenG - b.greenG);
-      const piece = batch.stage === 'hanging' ? up[Math.floor(up.length / 2)] : undefined;
-      return piece ? [{ batch, piece, forecast: pieceForecast(piece, batch, knownMs) }] : [];
-    });
-  }, [batches, entries, hour]);
-  if (kit === undefined || batches === undefined || entries === undefined)
+  const leaving = useMemo(() => (entries ? absenceNow(entries, hour) : null), [entries, hour]);
+  const counting = useExpected(batches, leaving, hour);
+  if (kit === undefined || batches === undefined || entries === undefined || checks === undefined)
     return <Waiting label={words.app.waiting} />;
   const say = words.absence;
   const view = absenceView({
     entries,
-    expected,
+    expected: counting.expected,
     chambers: kit.chambers,
+    checks,
     place,
     nowMs,
     zone: zoneAt(nowMs),
@@ -71,11 +64,11 @@ export function AbsenceScreen({ words, place }: { words: Words; place: Place }) 
         )
       }
     >
-      {absence?.body.helper && <p>{absence.body.helper}</p>}
+      {absence?.body.helper && <Sentence small tokens={say.helperLine(absence.body.helper)} />}
       {(state === 'planned' || state === 'under') && (
         <section className={styles.section}>
           <h2>{say.set}</h2>
-          {view.set.length === 0 ? (
+          {counting.done < counting.of ? null : view.set.length === 0 ? (
             <p>{say.setNothing}</p>
           ) : (
             <>
@@ -90,14 +83,14 @@ export function AbsenceScreen({ words, place }: { words: Words; place: Place }) 
           <p>{say.weigh}</p>
         </section>
       )}
-      {view.expect.length > 0 && (
+      {counting.of > 0 && (
         <section className={styles.section}>
-          <h2>{say.expect}</h2>
-          <List label={say.expect}>
-            {view.expect.map(({ key, ...row }) => (
-              <Row key={key} {...row} />
-            ))}
-          </List>
+          <h2>{state === 'returned' ? say.foundTitle : say.expect}</h2>
+          {counting.done < counting.of ? (
+            <p role="status">{say.counting(counting.done, counting.of)}</p>
+          ) : (
+            view.expect.map((row) => <ExpectedPieces key={row.key} row={row} words={words} />)
+          )}
           <p className={styles.small}>{say.caution}</p>
         </section>
       )}

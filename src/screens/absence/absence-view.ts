@@ -1,23 +1,34 @@
-import { UNDER_AW_POINTS } from '#core/air/humidity-to-set.ts';
-import { lossPct } from '#core/drying/loss.ts';
+import { humidityToSet } from '#core/air/humidity-to-set.ts';
 import { mixAw } from '#core/drying/water-activity.ts';
+import { type CalibreAway, calibresAway, type PieceAway } from '#record/absence-figures.ts';
 import type { Batch } from '#record/batch.ts';
 import { chamberAir } from '#record/chamber-air.ts';
 import type { Entry, EntryOf } from '#record/entry.ts';
-import { mixOf, type PieceForecast } from '#record/forecast-figures.ts';
-import type { Piece } from '#record/piece.ts';
+import { mixOf } from '#record/forecast-figures.ts';
+import type { Check } from '#record/instruments.ts';
 import type { Chamber, Place } from '#record/place.ts';
 import { absences, hangsIn } from '#record/season.ts';
 import { calendarDay, daysBetween } from '#words/days.ts';
 import type { Words } from '#words/en.ts';
-import { decimal } from '#words/format.ts';
+import { decimal, joined, mass, temperature } from '#words/format.ts';
 import type { Said } from '#words/said.ts';
 
-/** A batch's piece of middle weight, and what was forecast of it on the day of leaving. */
-export type Expected = {
-  readonly batch: Batch;
-  readonly piece: Piece;
-  readonly forecast: PieceForecast | null;
+/** What was forecast of the pieces of a batch on the day of leaving; as many as are computed yet. */
+export type Expected = { readonly batch: Batch; readonly pieces: readonly PieceAway[] };
+
+export type ExpectRow = {
+  readonly key: string;
+  readonly href: string;
+  readonly title: string;
+  readonly sentence: Said;
+  readonly all: string;
+  readonly pieces: readonly {
+    key: string;
+    number: string;
+    leaving: string;
+    expected: string;
+    found: string | null;
+  }[];
 };
 
 export type AbsenceView = {
@@ -25,7 +36,7 @@ export type AbsenceView = {
   readonly state: 'none' | 'planned' | 'under' | 'returned';
   readonly absence: EntryOf<'absence-planned'> | null;
   readonly set: readonly { key: string; text: string }[];
-  readonly expect: readonly { key: string; href: string; title: string; note: string; figure: string }[];
+  readonly expect: readonly ExpectRow[];
 };
 
 const SHOWN_AFTER_MS = 14 * 24 * 3_600_000;
@@ -40,23 +51,19 @@ export function absenceNow(entries: readonly Entry[], nowMs: number): EntryOf<'a
   );
 }
 
-export function absenceView({
-  entries,
-  expected,
-  chambers,
-  place,
-  nowMs,
-  zone,
-  words,
-}: {
-  entries: readonly Entry[];
-  expected: readonly Expected[];
-  chambers: readonly Chamber[];
-  place: Place;
-  nowMs: number;
-  zone: string;
-  words: Words;
-}): AbsenceView {
+type Given = {
+  readonly entries: readonly Entry[];
+  readonly expected: readonly Expected[];
+  readonly chambers: readonly Chamber[];
+  readonly checks: readonly Check[];
+  readonly place: Place;
+  readonly nowMs: number;
+  readonly zone: string;
+  readonly words: Words;
+};
+
+export function absenceView(given: Given): AbsenceView {
+  const { entries, expected, chambers, nowMs, zone, words } = given;
   const say = words.absence;
   const absence = absenceNow(entries, nowMs);
   if (absence === null) return { sentence: say.none, state: 'none', absence, set: [], expect: [] };
@@ -74,58 +81,91 @@ export function absenceView({
     sentence,
     state,
     absence,
-    set: state === 'returned' ? [] : chambers.flatMap((chamber) => toSet(chamber)),
-    expect: expected.flatMap((each) => expectRow(each)),
+    set: state === 'returned' ? [] : chambers.flatMap((chamber) => toSet(chamber, given)),
+    expect: expected.flatMap(({ batch, pieces }) =>
+      calibresAway(pieces).map((calibre) => expectRow(batch, calibre, { ...given, state })),
+    ),
   };
+}
 
-  function toSet(chamber: Chamber) {
-    const inside = expected.filter(({ batch, forecast }) => hangsIn(batch, chamber) && forecast);
-    if (inside.length === 0) return [];
-    const awAtReturn = inside.map(({ batch, forecast }) =>
-      mixAw({ mix: mixOf(batch), lossPct: forecast?.band(toMs).p50Pct ?? 0 }),
-    );
-    const wettest = 100 * Math.max(...awAtReturn);
-    const low = decimal(wettest - UNDER_AW_POINTS.most, 0, place);
-    const high = decimal(wettest - UNDER_AW_POINTS.least, 0, place);
-    const now = chamberAir(chamber.id, entries).points.findLast(({ rhPct }) => rhPct !== null)?.rhPct ?? null;
-    return [
-      {
-        key: chamber.id,
-        text: say.setTo({
-          name: chamber.name,
-          rh: `~${low} to ${high}\u00a0%`,
-          now: now === null ? null : `${decimal(now, 0, place)}\u00a0%`,
-        }),
-      },
-    ];
-  }
+/** The humidity that suits the wettest batch at the return; the temperature stays as it is. */
+function toSet(chamber: Chamber, { entries, expected, checks, place, nowMs, words }: Given) {
+  const inside = expected.filter(({ batch, pieces }) => hangsIn(batch, chamber) && pieces.length > 0);
+  const [first] = inside;
+  if (first === undefined) return [];
+  const { lowPct, highPct } = humidityToSet({
+    allAw: inside.flatMap(({ batch, pieces }) =>
+      pieces.map(({ middlePct }) => mixAw({ mix: mixOf(batch), lossPct: middlePct })),
+    ),
+  });
+  const pct = (value: number) => decimal(value, 0, place);
+  const air = chamberAir(chamber.id, entries, checks);
+  const last = air.points.findLast(({ atMs, rhPct }) => rhPct !== null && atMs <= nowMs);
+  const airC = air.set?.body.airC ?? first.batch.plan.dryC;
+  return [
+    {
+      key: chamber.id,
+      text: words.absence.setTo({
+        name: chamber.name,
+        airC: joined(temperature(airC, place, 0)),
+        rh: `~${pct(lowPct)} to ${pct(highPct)}\u00a0%`,
+        now: last?.rhPct == null ? null : `${pct(last.rhPct)}\u00a0%`,
+      }),
+    },
+  ];
+}
 
-  function expectRow({ batch, piece, forecast }: Expected) {
-    if (!forecast) return [];
-    const { p10Pct, p50Pct, p90Pct } = forecast.band(toMs);
-    const pct = (value: number) => decimal(value, 0, place);
-    const window = `${pct(p10Pct)} to ${pct(p90Pct)}\u00a0%`;
-    const found = piece.weighings.find(({ atMs }) => atMs >= toMs);
-    const lot = words.batches.lot(batch.opened.body.lot);
-    const foundPct = found && lossPct({ greenG: piece.greenG, nowG: found.netG });
-    const passes = forecast.p50Ms !== null && forecast.p50Ms < toMs ? say.early : null;
-    const compared =
-      foundPct === undefined
-        ? say.foundNone(window)
-        : `${say.found({ expected: window, found: `${decimal(foundPct, 1, place)}\u00a0%` })}: ${
-            foundPct < p10Pct ? say.less : foundPct > p90Pct ? say.more : say.inside
-          }`;
-    return [
-      {
-        key: batch.id,
-        href: `#/batches/${batch.id.slice('batch:'.length)}/hanging`,
-        title: batch.opened.body.formula.name,
-        note:
-          state === 'returned'
-            ? `${lot} · ${compared}`
-            : `${say.expectRow(window)} · ${say.expectNote({ chance: passes, lot })}`,
-        figure: `~${pct(p50Pct)}\u00a0%`,
-      },
-    ];
-  }
+function expectRow(
+  batch: Batch,
+  calibre: CalibreAway,
+  { place, words, state }: Given & { state: AbsenceView['state'] },
+): ExpectRow {
+  const say = words.absence;
+  const { formula, lot } = batch.opened.body;
+  const { lowPct, middlePct, highPct, foundPct, found } = calibre;
+  const pct = (value: number, decimals = 0) => decimal(value, decimals, place);
+  const window = `${pct(lowPct)} to ${pct(highPct)}\u00a0%`;
+  const weighed = found.inside + found.less + found.more;
+  const grams = (massG: number) => joined(mass(massG, 1, place));
+  const atG = (greenG: number, lossPct: number) => mass(greenG * (1 - lossPct / 100), 1, place);
+  const mixed = new Set(batch.pieces.map(({ diameterMm }) => diameterMm)).size > 1;
+  return {
+    key: `${batch.id}-${calibre.diameterMm}`,
+    href: `#/batches/${batch.id.slice('batch:'.length)}/hanging`,
+    title: [
+      formula.name,
+      words.batches.lot(lot),
+      ...(mixed ? [`${pct(calibre.diameterMm)}\u00a0mm`] : []),
+    ].join(', '),
+    sentence:
+      state === 'returned'
+        ? weighed === 0 || foundPct === null
+          ? say.foundNone({ middle: `~${pct(middlePct)}\u00a0%`, window })
+          : say.found({
+              middle: `~${pct(middlePct)}\u00a0%`,
+              found: `${pct(foundPct, 1)}\u00a0%`,
+              weighed,
+              ...found,
+            })
+        : say.expected({
+            pieces: calibre.pieces.length,
+            leaving: calibre.leavingPct === null ? null : `${pct(calibre.leavingPct)}\u00a0%`,
+            middle: `~${pct(middlePct)}\u00a0%`,
+            window,
+            passes: calibre.passes,
+          }),
+    all: say.all(calibre.pieces.length),
+    pieces: calibre.pieces.map(({ piece, leavingG, foundG, ...each }) => ({
+      key: piece.id,
+      number: String(piece.number),
+      leaving: leavingG === null ? say.notWeighed : grams(leavingG),
+      expected: `~${atG(piece.greenG, each.highPct).value} to ${joined(atG(piece.greenG, each.lowPct))}`,
+      found:
+        state !== 'returned'
+          ? null
+          : foundG === null || each.found === null
+            ? say.notWeighed
+            : say.foundPiece(grams(foundG), each.found),
+    })),
+  };
 }
