@@ -1,4 +1,3 @@
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
 import { routes } from '../../src/app/routes.tsx';
 import {
@@ -21,7 +20,7 @@ import {
   weighRound,
 } from '../screens/book.ts';
 import { HOUR_MS, maker } from './maker.ts';
-import { axe, expect, test } from './support/fixtures.ts';
+import { asksOf, axe, expect, test } from './support/fixtures.ts';
 
 const RUNNING: `batch:${string}` = 'batch:018cdc00-0000-7000-a000-0000000000c1';
 const ENDED: `batch:${string}` = 'batch:018cdc00-0000-7000-a000-0000000000c2';
@@ -104,7 +103,7 @@ function outOfSight(): string[] {
 /** Of each pair of colours in the dark: what else axe asks does not hang on colour. */
 async function darkContrast(page: Page): Promise<void> {
   await page.emulateMedia({ colorScheme: 'dark' });
-  const { violations } = await new AxeBuilder({ page }).withRules(['color-contrast']).analyze();
+  const { violations } = await asksOf(page).withRules(['color-contrast']).analyze();
   await page.emulateMedia({ colorScheme: 'light' });
   expect(violations.flatMap(({ id, nodes }) => nodes.map(({ target }) => `${id}: ${target}`))).toEqual([]);
 }
