@@ -11,6 +11,7 @@ import { dates } from './en/dates.ts';
 import { due } from './en/due.ts';
 import { ferment } from './en/ferment.ts';
 import { fermentAhead } from './en/ferment-ahead.ts';
+import { fermentStall } from './en/ferment-stall.ts';
 import { fields } from './en/fields.ts';
 import { formulaEdit } from './en/formula-edit.ts';
 import { formulaSheets } from './en/formula-sheets.ts';
@@ -56,6 +57,7 @@ export const en = {
   round,
   ferment,
   fermentAhead,
+  fermentStall,
   bench,
   afterFault,
   app,

@@ -17,20 +17,12 @@ import { VerdictMark } from '#ui/VerdictMark.tsx';
 import { Waiting } from '#ui/Waiting.tsx';
 import { Working } from '#ui/Working.tsx';
 import type { Words } from '#words/en.ts';
-import { ActionSheet } from './ActionSheet.tsx';
-import { EndSheet } from './EndSheet.tsx';
 import styles from './FermentScreen.module.css';
+import { FermentSheets, type OpenSheet } from './FermentSheets.tsx';
 import { fermentView } from './ferment-view.ts';
-import { HangSheet } from './HangSheet.tsx';
 import { HoursAt } from './HoursAt.tsx';
-import { PhSheet } from './PhSheet.tsx';
-import { ProgrammeSheet } from './ProgrammeSheet.tsx';
 import { Readings } from './Readings.tsx';
-import { RoomSheet } from './RoomSheet.tsx';
-import { SmokeSheet } from './SmokeSheet.tsx';
 import { usePhAhead } from './use-ph-ahead.ts';
-
-type Open = 'ferment-set' | 'ph-read' | 'room-read' | 'smoked' | 'ferment-ended' | 'hung' | 'action-taken';
 
 const HALF_MINUTE_MS = 30_000;
 const MINUTE_MS = 60_000;
@@ -41,7 +33,7 @@ export function FermentScreen({ words, place, id }: { words: Words; place: Place
   const kit = useKit();
   const nowMs = useNowMs(HALF_MINUTE_MS);
   const { saving, save } = useAppend(place.initials);
-  const [open, setOpen] = useState<Open | null>(null);
+  const [open, setOpen] = useState<OpenSheet | null>(null);
   const [working, setWorking] = useState(false);
   const checks = useChecks();
   const batch = useMemo(() => (entries ? foldBatch(subject, entries) : null), [entries, subject]);
@@ -132,6 +124,14 @@ export function FermentScreen({ words, place, id }: { words: Words; place: Place
           {text}
         </Notice>
       ))}
+      {view.stalled && (
+        <Notice
+          kind="caution"
+          act={<Button onPress={() => setOpen('stall')}>{words.fermentStall.act}</Button>}
+        >
+          {words.fermentStall.notice}
+        </Notice>
+      )}
       <Figures>
         {view.figures.map(({ key, ...figure }) => (
           <Figure key={key} {...figure} />
@@ -156,6 +156,9 @@ export function FermentScreen({ words, place, id }: { words: Words; place: Place
         <div className={styles.more}>
           <Button href={`#/batches/${id}/room-file`}>{words.logger.act}</Button>
           <Button onPress={() => setOpen('ferment-set')}>{words.fermentAhead.programme.act}</Button>
+          {view.stage === 'running' && !view.stalled && (
+            <Button onPress={() => setOpen('stall')}>{words.fermentStall.act}</Button>
+          )}
           <Button href="#/instruments">{words.instruments.title}</Button>
           <Button href="#/after-fault">{words.afterFault.title}</Button>
           <Button onPress={() => setOpen('smoked')}>{ferment.act.smoke}</Button>
@@ -172,51 +175,15 @@ export function FermentScreen({ words, place, id }: { words: Words; place: Place
       <p className={styles.caution}>
         {ferment.caution} <a href="#/hazards">{words.app.caution.more}</a>
       </p>
-      {open === 'ph-read' && (
-        <PhSheet
+      {open !== null && (
+        <FermentSheets
           {...common}
-          meters={kit.meters.filter(({ what }) => what === 'ph-meter')}
+          open={open}
           batch={batch}
+          kit={kit}
           checks={checks}
-          onSave={(body, atMs) => keep({ kind: 'ph-read', body }, atMs)}
-        />
-      )}
-      {open === 'room-read' && (
-        <RoomSheet
-          {...common}
-          thermometers={kit.meters.filter(({ what }) => what !== 'ph-meter')}
-          onSave={(body, atMs) => keep({ kind: 'room-read', body }, atMs)}
-        />
-      )}
-      {open === 'ferment-set' && (
-        <ProgrammeSheet
-          {...common}
-          set={batch.fermentSet?.body ?? null}
-          onSave={(body, atMs) => keep({ kind: 'ferment-set', body }, atMs)}
-        />
-      )}
-      {open === 'smoked' && (
-        <SmokeSheet {...common} onSave={(body, atMs) => keep({ kind: 'smoked', body }, atMs)} />
-      )}
-      {open === 'ferment-ended' && (
-        <EndSheet
-          {...common}
-          stopped={view.stage === 'stopped'}
-          onSave={(body, atMs) => keep({ kind: 'ferment-ended', body }, atMs)}
-        />
-      )}
-      {open === 'hung' && (
-        <HangSheet
-          {...common}
-          chambers={kit.chambers}
-          onSave={(body, atMs) => keep({ kind: 'hung', body }, atMs)}
-        />
-      )}
-      {open === 'action-taken' && (
-        <ActionSheet
-          {...common}
-          ruleSet={batch.opened.body.ruleSet}
-          onSave={(body, atMs) => keep({ kind: 'action-taken', body }, atMs)}
+          stage={view.stage}
+          onSave={(fact, atMs) => void keep(fact, atMs)}
         />
       )}
       {view.working && <Working working={view.working} open={working} onClose={() => setWorking(false)} />}

@@ -6,6 +6,7 @@ import { fermentFigures, phReadings, roomHumidity } from '#record/ferment-figure
 import { phBandOf } from '#record/ferment-plan.ts';
 import type { PhAhead } from '#record/ph-ahead.ts';
 import type { Place } from '#record/place.ts';
+import { isStalled } from '#record/stall-figures.ts';
 import type { Words } from '#words/en.ts';
 import { decimal, joined, temperature, type Writing } from '#words/format.ts';
 import { type Said, said } from '#words/said.ts';
@@ -55,6 +56,8 @@ export type FermentView = {
   readonly readings: readonly ReadingRow[];
   readonly stage: 'before' | 'running' | 'stopped' | 'ended' | 'hung';
   readonly passed: boolean;
+  /** The pH hardly moved for the time and the warmth it had. */
+  readonly stalled: boolean;
 };
 
 export function fermentView(given: Given): FermentView {
@@ -87,6 +90,7 @@ export function fermentView(given: Given): FermentView {
     readings: readingRows(given),
     stage: stageOf(batch, clock),
     passed: clock?.finding.verdict === 'deviation',
+    stalled: clock?.finding.verdict !== 'deviation' && isStalled(batch, nowMs),
   };
 }
 

@@ -168,6 +168,45 @@ describe('a stall', () => {
     expect(answer.likely).toEqual(['meter-failed', 'room-cool', 'sugar-low', 'salt-high']);
   });
 
+  it('a strip, a probe in fat and a formula without culture are named before the rest', () => {
+    const base = { elapsedHours: 72, roomC: 22, startPh: 6.5 };
+    const strip = stallOf({ ...base, lastPh: 6.4, lastMethod: 'strip' });
+    expect(strip.likely[0]).toBe('strip-only');
+    expect(strip.ask).not.toContain('meter-check');
+    expect(stallOf({ ...base, lastPh: 6.4, lastMethod: 'meter' }).likely).toEqual(['probe-in-fat']);
+    const wild = stallOf({ ...base, lastPh: 5.8, hasCulture: false });
+    expect(wild.likely).toEqual(['no-culture']);
+    expect(wild.ask).not.toContain('culture-dose');
+  });
+
+  it('always asks for a second reading and the hours, holds what is wrong in the mix, and never waits', () => {
+    const codes = fc.record({
+      roomC: fc.integer({ min: 4, max: 40 }),
+      hours: fc.integer({ min: 0, max: 200 }),
+      meterCheckedOk: fc.option(fc.boolean(), { nil: undefined }),
+      hasCulture: fc.boolean(),
+      opened: fc.option(fc.integer({ min: 0, max: 400 }), { nil: undefined }),
+      saltTenths: fc.option(fc.integer({ min: 10, max: 60 }), { nil: undefined }),
+    });
+    fc.assert(
+      fc.property(codes, ({ roomC, hours, meterCheckedOk, hasCulture, opened, saltTenths }) => {
+        const { steps, likely, never } = stallOf({
+          elapsedHours: hours,
+          roomC,
+          meterCheckedOk,
+          hasCulture,
+          cultureOpenedDays: opened,
+          saltPct: saltTenths === undefined ? undefined : saltTenths / 10,
+        });
+        expect(steps).toEqual(expect.arrayContaining(['read-again-in-lean', 'mind-the-hours']));
+        const isOfTheMix = !hasCulture || likely.includes('culture-old') || likely.includes('salt-high');
+        expect(steps.includes('hold')).toBe(isOfTheMix);
+        expect(steps.includes('check-meter')).toBe(meterCheckedOk !== true);
+        expect(never).toContain('dry-anyway');
+      }),
+    );
+  });
+
   it('refuses a room in which nothing grows, NaN included', () => {
     expect(() => stallOf({ elapsedHours: 1, roomC: 3 })).toThrow(RangeError);
     expect(() => stallOf({ elapsedHours: Number.NaN, roomC: 20 })).toThrow(RangeError);
