@@ -1,8 +1,14 @@
+import { memo } from 'react';
 import { Choice } from '#ui/Choice.tsx';
-import { List, Row } from '#ui/List.tsx';
+import { List, Row, type RowProps } from '#ui/List.tsx';
 import type { Words } from '#words/en.ts';
 import styles from './FormulaScreen.module.css';
 import { type FormulaView, type ShownBase, shownBases } from './formula-view.ts';
+
+/** A line whose grams have not changed is not drawn again. */
+const Line = memo(function Line(props: RowProps) {
+  return <Row {...props} />;
+});
 
 /** The lines with their grams for the scale in use, and the base on which their amounts are shown. */
 export function FormulaLines({
@@ -21,7 +27,7 @@ export function FormulaLines({
       <h2>{view.linesHeading}</h2>
       <List label={view.linesHeading}>
         {view.lines.map(({ id, name, amount, mass, note }) => (
-          <Row
+          <Line
             key={id}
             title={name}
             note={amount}

@@ -1,4 +1,4 @@
-import { useDeferredValue, useMemo, useState } from 'react';
+import { useCallback, useMemo, useState } from 'react';
 import type { EntryOf } from '#record/entry.ts';
 import type { Place, Scale } from '#record/place.ts';
 import { benchScales } from '#record/weigh-out-figures.ts';
@@ -18,6 +18,7 @@ import styles from './FormulaScreen.module.css';
 import { FormulaSheets, type SheetName } from './FormulaSheets.tsx';
 import { formulaView, type ShownBase } from './formula-view.ts';
 import { versionLine } from './versions-view.ts';
+import type { WaysView } from './ways-view.ts';
 
 export type Version = EntryOf<'formula-saved'>;
 
@@ -32,6 +33,9 @@ export type FormulaPageProps = {
   saved: readonly Version[];
 };
 
+/** Drawn once: it does not follow what is typed. */
+const SLICE = <SliceDrawing seed={7} />;
+
 /** One version of a formula, scaled by the meat in the fields. */
 export function FormulaPage(props: FormulaPageProps) {
   const { words, place, id, versions, newest, kept, scales, saved } = props;
@@ -40,15 +44,15 @@ export function FormulaPage(props: FormulaPageProps) {
   const [sheet, setSheet] = useState<SheetName | null>(null);
   const version = versions.find((each) => each.id === chosen) ?? newest;
   const { formula } = version.body;
-  const texts = kept.value ?? firstBench(formula, place, words);
-  const { problems } = readBench({ texts, formula, place, words });
-  // The key is drawn first and the grams follow in a later paint, so that 25 lines do not hold up a typing thumb.
-  const calm = useDeferredValue(texts);
+  const first = useMemo(() => firstBench(formula, place, words), [formula, place, words]);
+  const texts = kept.value ?? first;
+  /** Counts the times that the fields were filled from elsewhere than the keys. */
+  const [filled, setFilled] = useState(0);
   const view = useMemo(() => {
-    const { bench } = readBench({ texts: calm, formula, place, words });
+    const { bench } = readBench({ texts, formula, place, words });
     const given = { formula, bench, scales, base, place, words };
     return formulaView({ ...given, benchScales: benchScales(scales) });
-  }, [calm, formula, scales, base, place, words]);
+  }, [texts, formula, scales, base, place, words]);
   const lines = useMemo(
     () => <FormulaLines view={view} base={base} onBase={setBase} words={words} />,
     [view, base, words],
@@ -71,12 +75,32 @@ export function FormulaPage(props: FormulaPageProps) {
               <Figure key={figure.label} {...figure} />
             ))}
           </Figures>
-          <div className={styles.slice}>
-            <SliceDrawing seed={7} />
-          </div>
+          <div className={styles.slice}>{SLICE}</div>
         </div>
       ),
     [view],
+  );
+  const cautions = useMemo(() => <Cautions words={words} />, [words]);
+  const { set } = kept;
+  const onMeat = useCallback(
+    (meat: NonNullable<WaysView['meat']>) => {
+      set(meatTexts(meat, texts, place, words));
+      setFilled((times) => times + 1);
+    },
+    [set, texts, place, words],
+  );
+  const sheets = useMemo(
+    () => (
+      <FormulaSheets
+        open={sheet}
+        onOpen={setSheet}
+        {...{ formula, version, versions, saved, place, words, onMeat }}
+        scales={benchScales(scales)}
+        plan={view.plan}
+        onShow={setChosen}
+      />
+    ),
+    [sheet, formula, version, versions, saved, place, words, onMeat, scales, view],
   );
   const say = words.formulas;
   return (
@@ -107,7 +131,7 @@ export function FormulaPage(props: FormulaPageProps) {
         </Notice>
       )}
       {findings}
-      <BenchFields {...{ formula, texts, problems, place, words }} onTexts={kept.set} />
+      <BenchFields key={`${version.id} ${filled}`} {...{ formula, texts, place, words }} onTexts={set} />
       {lines}
       {view.premix && <Notice kind="caution">{view.premix}</Notice>}
       {scales.length === 0 && (
@@ -123,17 +147,9 @@ export function FormulaPage(props: FormulaPageProps) {
         </Notice>
       )}
       {figures}
-      <Cautions words={words} />
+      {cautions}
       {formula.note && <p className={styles.note}>{formula.note}</p>}
-      <FormulaSheets
-        open={sheet}
-        onOpen={setSheet}
-        {...{ formula, version, versions, saved, place, words }}
-        scales={benchScales(scales)}
-        plan={view.plan}
-        onShow={setChosen}
-        onMeat={(meat) => kept.set(meatTexts(meat, texts, place, words))}
-      />
+      {sheets}
     </Page>
   );
 }

@@ -1,3 +1,4 @@
+import { useMemo } from 'react';
 import type { Place } from '#record/place.ts';
 import type { SubjectId } from '#record/subject.ts';
 import { useFormulas, useKit } from '#store/live.ts';
@@ -12,6 +13,7 @@ export function FormulaScreen({ words, place, id }: { words: Words; place: Place
   const saved = useFormulas();
   const kit = useKit();
   const kept = useDraft(`formula-bench ${id}`, restoreBench);
+  const every = useMemo(() => saved?.flatMap(({ versions }) => versions) ?? [], [saved]);
   if (saved === undefined || kit === undefined || kept.value === undefined)
     return <Waiting label={words.app.waiting} />;
   const subject: SubjectId = `formula:${id}`;
@@ -23,7 +25,7 @@ export function FormulaScreen({ words, place, id }: { words: Words; place: Place
       key={subject}
       {...{ words, place, id, versions, newest, kept }}
       scales={kit.scales}
-      saved={saved.flatMap((each) => each.versions)}
+      saved={every}
     />
   );
 }
