@@ -126,7 +126,12 @@ const v1 = {
     typed,
     kept,
   }),
-  'chamber-added': z.strictObject({ name, rails: z.int().check(z.gte(1), z.lte(40)) }),
+  /** `places`: how many pieces hang from one rail. */
+  'chamber-added': z.strictObject({
+    name,
+    rails: z.int().check(z.gte(1), z.lte(40)),
+    places: z.optional(z.int().check(z.gte(1), z.lte(200))),
+  }),
   received: z.strictObject({
     what: z.enum(['lean', 'fat', 'cure', 'culture', 'mould', 'salt', 'sugar', 'spice', 'casing', 'other']),
     name,

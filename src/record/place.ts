@@ -27,7 +27,13 @@ export type Meter = {
   readonly name: string;
   readonly what: 'ph-meter' | 'thermometer' | 'hygrometer';
 };
-export type Chamber = { readonly id: SubjectId; readonly name: string; readonly rails: number };
+export type Chamber = {
+  readonly id: SubjectId;
+  readonly name: string;
+  readonly rails: number;
+  /** How many pieces hang from one rail; null while nobody said. */
+  readonly places: number | null;
+};
 
 export function place(entries: readonly Entry[]): Place {
   const standing = live(entries);
@@ -74,5 +80,6 @@ export function chambers(entries: readonly Entry[]): Chamber[] {
     id: subject,
     name: body.name,
     rails: body.rails,
+    places: body.places ?? null,
   }));
 }

@@ -9,8 +9,9 @@ import { TextField } from '#ui/TextField.tsx';
 import type { Words } from '#words/en.ts';
 
 const MOST_RAILS = 40;
+const MOST_PLACES = 200;
 
-/** Name and rails of a chamber, new or changed. */
+/** Name and rails of a chamber, new or changed; how many pieces hang from a rail may stay unsaid. */
 export function ChamberSheet({
   chamber,
   words,
@@ -26,15 +27,16 @@ export function ChamberSheet({
 }) {
   const [name, setName] = useState(chamber?.name ?? '');
   const [rails, setRails] = useState(String(chamber?.rails ?? 1));
+  const [places, setPlaces] = useState(String(chamber?.places ?? ''));
   const [shown, setShown] = useState(false);
   const say = words.chambers;
-  const read = readQuantity({ text: rails, unit: '', decimal: '.', least: 1, most: MOST_RAILS });
-  const whole = read.ok && Number.isInteger(read.value);
-  const problem = !read.ok
-    ? words.fields.problem(read.problem, { least: '1', most: String(MOST_RAILS) })
-    : whole
-      ? null
-      : say.railsWhole;
+  const whole = (text: string, most: number) => {
+    const read = readQuantity({ text, unit: '', decimal: '.', least: 1, most });
+    if (!read.ok) return { problem: words.fields.problem(read.problem, { least: '1', most: String(most) }) };
+    return Number.isInteger(read.value) ? { value: read.value } : { problem: say.railsWhole };
+  };
+  const railCount = whole(rails, MOST_RAILS);
+  const placeCount = places.trim() === '' ? null : whole(places, MOST_PLACES);
   return (
     <Sheet
       open
@@ -47,7 +49,13 @@ export function ChamberSheet({
           disabled={saved?.state === 'saving'}
           onPress={() => {
             setShown(true);
-            if (name.trim() && read.ok && whole) onSave({ name: name.trim(), rails: read.value });
+            if (name.trim() === '' || !('value' in railCount)) return;
+            if (placeCount !== null && !('value' in placeCount)) return;
+            onSave({
+              name: name.trim(),
+              rails: railCount.value,
+              ...(placeCount ? { places: placeCount.value } : {}),
+            });
           }}
         >
           {say.save}
@@ -67,7 +75,14 @@ export function ChamberSheet({
         hint={say.railsHint}
         text={rails}
         onText={setRails}
-        {...(shown && problem ? { problem } : {})}
+        {...(shown && 'problem' in railCount ? { problem: railCount.problem } : {})}
+      />
+      <NumberField
+        label={say.places}
+        hint={say.placesHint}
+        text={places}
+        onText={setPlaces}
+        {...(shown && placeCount && 'problem' in placeCount ? { problem: placeCount.problem } : {})}
       />
       {saved && <SavedMark state={saved.state} text={saved.text} />}
     </Sheet>

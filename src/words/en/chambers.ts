@@ -27,7 +27,10 @@ export const chambers = {
   nameHint: 'Cellar, old fridge, drying room …',
   rails: 'Rails',
   railsHint: 'How many rods or shelves pieces can hang from.',
-  railsWhole: 'Rails come in whole numbers.',
+  railsWhole: 'These come in whole numbers.',
+  places: 'Places on a rail',
+  placesHint:
+    'How many pieces hang from one without touching. May stay empty; with it the calendar sees a clash.',
   save: 'Save',
   correctReason: 'renamed or rebuilt',
   notRead: 'not read yet',
