@@ -1,8 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { batch } from '#record/batch.ts';
 import type { Entry } from '#record/entry.ts';
+import type { BenchStep } from '#record/kinds.ts';
 import { batchView } from '#screens/batch/batch-view.ts';
-import { benchView, warmQuestion } from '#screens/bench/bench-view.ts';
+import { benchView } from '#screens/bench/bench-view.ts';
+import { gateViews } from '#screens/bench/gate-view.ts';
 import { en as words } from '#words/en.ts';
 import { plainText } from '#words/said.ts';
 import {
@@ -126,12 +128,39 @@ describe('at the bench', () => {
     );
   });
 
-  it('asks about a mince above 4 °C, in the unit of the place, and not at 4 °C', () => {
+  it('shows a light for each temperature, in the unit of the place, with what practice takes as the most', () => {
     const place = placeOf(opened());
-    expect(warmQuestion(4, place, words)).toBeNull();
-    expect(warmQuestion(4.1, place, words)).toContain('4.1\u00a0°C is warmer than 4.0\u00a0°C.');
-    expect(warmQuestion(6, { ...place, temperature: 'F' }, words)).toContain(
-      '42.8\u00a0°F is warmer than 39.2\u00a0°F',
+    const lights = (temps: object, step: BenchStep = 'ground', at = place) =>
+      gateViews({ step, temps, place: at, words }).map(({ field, light, text }) => [field, light, text]);
+    expect(lights({ leanC: 1, fatC: -2, tempC: 5.1 })).toEqual([
+      ['leanC', 'go', 'go: 1.0\u00a0°C'],
+      ['fatC', 'go', 'go: \u22122.0\u00a0°C'],
+      ['tempC', 'stop', 'stop: 5.1\u00a0°C is above 4.0\u00a0°C. Chill it for 20 min, then measure again'],
+    ]);
+    expect(lights({ tempC: 4 })[0]?.[1]).toBe('mind');
+    expect(lights({ tempC: 5 }, 'mixed')[0]?.[1]).toBe('mind');
+    expect(lights({ tempC: 5.1 }, 'stuffed')[0]?.[1]).toBe('stop');
+    expect(lights({ tempC: 6 }, 'ground', { ...place, temperature: 'F' })[0]?.[2]).toContain(
+      '42.8\u00a0°F is above 39.2\u00a0°F',
     );
+    expect(lights({}, 'cleaned')).toEqual([]);
+  });
+
+  it('says why the maker went on, and shows the timer that was set', () => {
+    const of = opened();
+    of.put(3, 'ground', BATCH, {
+      leanC: 3,
+      tempC: 5.1,
+      override: 'last tray, straight into the freezer',
+      kept: ['tempC'],
+    });
+    of.put(3, 'timer-set', BATCH, { name: 'Chill', endMs: START_MS + 3.5 * HOUR_MS });
+    const view = (hours: number) =>
+      benchView({ batch: batchOf(of), place: placeOf(of), nowMs: START_MS + hours * HOUR_MS, words });
+    const ground = view(3.2).rows.find(({ step }) => step === 'ground');
+    expect(ground?.note).toContain('lean 3.0');
+    expect(ground?.note).toContain('went on: last tray, straight into the freezer');
+    expect(view(3.2).timers).toHaveLength(1);
+    expect(view(4.6).timers).toHaveLength(0);
   });
 });

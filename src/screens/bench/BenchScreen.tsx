@@ -10,13 +10,15 @@ import { Button } from '#ui/Button.tsx';
 import { List, Row } from '#ui/List.tsx';
 import { Page } from '#ui/Page.tsx';
 import { SavedMark } from '#ui/SavedMark.tsx';
+import { Timer } from '#ui/Timer.tsx';
 import { useAwake } from '#ui/use-awake.ts';
 import { Waiting } from '#ui/Waiting.tsx';
 import type { Words } from '#words/en.ts';
-import { benchView } from './bench-view.ts';
+import { type BenchView, benchView } from './bench-view.ts';
 import { StepSheet } from './StepSheet.tsx';
 
-const MINUTE_MS = 60_000;
+const SECOND_MS = 1000;
+const MINUTE_MS = 60 * SECOND_MS;
 
 const mixes = (step: BenchStep) => step === 'mixed' || step === 'stuffed';
 
@@ -59,6 +61,7 @@ export function BenchScreen({ words, place, id }: { words: Words; place: Place; 
       }
     >
       {mark && <SavedMark {...mark} />}
+      {view.timers.length > 0 && <Running timers={view.timers} overWord={words.timers.over} />}
       <List>
         {view.rows.map(({ step, title, note, figure, unit }) => (
           <Row
@@ -81,6 +84,19 @@ export function BenchScreen({ words, place, id }: { words: Words; place: Place; 
           nowMs={nowMs}
           saved={words.app.unsaved(saving)}
           onClose={() => setOpen(null)}
+          onChill={async (minutes) => {
+            const result = await save([
+              {
+                kind: 'timer-set',
+                subject,
+                body: {
+                  name: bench.gate.timerName(bench.step[open]),
+                  endMs: Math.round(nowMs + minutes * MINUTE_MS),
+                },
+              },
+            ]);
+            if (result.ok) setOpen(null);
+          }}
           onSave={async (body, atMs) => {
             const before = batch.steps.filter(({ kind }) => kind === open).at(-1);
             const result = await save([
@@ -98,4 +114,10 @@ export function BenchScreen({ words, place, id }: { words: Words; place: Place; 
       )}
     </Page>
   );
+}
+
+/** Drawn each second, on its own. */
+function Running({ timers, overWord }: { timers: BenchView['timers']; overWord: string }) {
+  const nowMs = useNowMs(SECOND_MS);
+  return timers.map(({ key, ...timer }) => <Timer key={key} {...timer} nowMs={nowMs} overWord={overWord} />);
 }

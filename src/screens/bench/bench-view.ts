@@ -9,9 +9,6 @@ import type { Said } from '#words/said.ts';
 
 export const STEPS: readonly BenchStep[] = ['cleaned', 'ground', 'mixed', 'stuffed'];
 
-/** Above this the mince is stopped and chilled: common practice. */
-export const WARM_C = 4;
-
 export type BenchView = {
   readonly line: string;
   readonly sentence: Said;
@@ -20,7 +17,11 @@ export type BenchView = {
   readonly unweighed: number;
   /** The meat is not what was planned: nothing is mixed before that is settled at the weigh-out. */
   readonly miscounted: boolean;
+  /** Timers that run, and those that ended within the hour. */
+  readonly timers: readonly { key: string; label: string; startMs: number; endMs: number; note: string }[];
 };
+
+const HOUR_MS = 3_600_000;
 
 export function benchView({
   batch,
@@ -58,7 +59,16 @@ export function benchView({
         step,
         title: bench.step[step],
         note: entry
-          ? [bench.doneAt(words.dates.near(entry.atMs, nowMs, entry.zone)), entry.by, entry.body.note]
+          ? [
+              bench.doneAt(words.dates.near(entry.atMs, nowMs, entry.zone)),
+              entry.by,
+              ...(['leanC', 'fatC'] as const).map((field) => {
+                const beforeC = entry.body[field];
+                return beforeC === undefined ? '' : bench.wasAt[field](joined(temperature(beforeC, place)));
+              }),
+              entry.body.override && bench.gate.wentOn(entry.body.override),
+              entry.body.note,
+            ]
               .filter(Boolean)
               .join(', ')
           : bench.notYet,
@@ -68,11 +78,14 @@ export function benchView({
     }),
     next,
     unweighed,
+    timers: batch.timers
+      .filter(({ body }) => body.endMs > nowMs - HOUR_MS)
+      .map(({ id, atMs, zone, body }) => ({
+        key: id,
+        label: body.name,
+        startMs: atMs,
+        endMs: body.endMs,
+        note: words.timers.until(words.dates.near(body.endMs, nowMs, zone)),
+      })),
   };
-}
-
-/** A mince warmer than practice allows is asked about once: null when it is not. */
-export function warmQuestion(tempC: number, place: Place, words: Words): string | null {
-  if (!(tempC > WARM_C)) return null;
-  return words.bench.warm(joined(temperature(tempC, place)), joined(temperature(WARM_C, place)));
 }

@@ -46,9 +46,24 @@ export const bench = {
     mixed: 'Temperature of the mix',
     stuffed: 'Temperature of the mix',
   },
-  temperatureHint: 'Stop and chill above 4 °C; it smears when warm. Common practice.',
-  warm: (value: string, limit: string) =>
-    `${value} is warmer than ${limit}. Chill it, then go on; or keep it, and it stands on the record.`,
+  wasAt: {
+    leanC: (value: string) => `lean ${value}`,
+    fatC: (value: string) => `fat ${value}`,
+  },
+  before: { leanC: 'Lean before grinding', fatC: 'Fat before grinding' },
+  temperatureHint: 'may stay empty; common practice keeps it cold, since it smears when warm',
+  gate: {
+    go: (value: string) => `go: ${value}`,
+    mind: (value: string, most: string) => `mind it: ${value}, and ${most} is the most`,
+    stop: (value: string, most: string, minutes: number) =>
+      `stop: ${value} is above ${most}. Chill it for ${minutes} min, then measure again`,
+    timer: (minutes: number) => `Set a timer of ${minutes} min`,
+    timerName: (step: string) => `Chill, then measure again (${step.toLowerCase()})`,
+    override: 'Going on all the same? Say why',
+    overrideHint: 'It stands on the record.',
+    overrideNeeded: 'Say why, or chill it first.',
+    wentOn: (reason: string) => `went on: ${reason}`,
+  },
   minutes: 'Minutes it took',
   note: 'Note',
   when: 'When',
