@@ -1,6 +1,7 @@
 /** How long a batch that is not begun yet should dry: the same belief as for one that hangs, before any weighing. */
 import type { DryingDays } from '#core/drying/back-schedule.ts';
 import { dryingPace } from '#core/drying/clock.ts';
+import { type DryingEvidence, informedPrior } from '#core/drying/evidence.ts';
 import { daysToTarget } from '#core/drying/forecast.ts';
 import { dryingPosterior } from '#core/drying/posterior.ts';
 import { dryingPrior } from '#core/drying/prior.ts';
@@ -14,12 +15,14 @@ export type Wish = {
   readonly humidityPct: number;
 };
 
-/** Days in steady air, by chance; all null where such air dries nothing. */
-export function dryingAhead(wish: Wish): DryingDays {
+/** Days in steady air, by chance, as own batches dried; all null where such air dries nothing. */
+export function dryingAhead(wish: Wish, history: readonly DryingEvidence[] = []): DryingDays {
   const { mix, diameterMm, targetLossPct, chamberC, humidityPct } = wish;
   const pace = dryingPace({ startAw: mixAw({ mix, lossPct: 0 }), humidityPct, chamberC });
   if (!(pace > 0)) return { p10Days: null, p50Days: null, p90Days: null };
-  const posterior = dryingPosterior({ prior: dryingPrior({ diameterMm, mix, humidityPct }), weighIns: [] });
+  const prior = dryingPrior({ diameterMm, mix, humidityPct });
+  const own = informedPrior({ prior, siblings: [], earlierBatches: history });
+  const posterior = dryingPosterior({ prior: own, weighIns: [] });
   const target = daysToTarget(posterior, { targetLossPct });
   const inDays = (referenceDays: number | null) => (referenceDays === null ? null : referenceDays / pace);
   return {
@@ -40,9 +43,12 @@ export type StillMakesIt = {
 };
 
 /** What would still be as likely as not in time, each change by itself. `leftDays`: for drying alone. */
-export function stillMakesIt(wish: Wish, { leftDays }: { leftDays: number }): StillMakesIt {
+export function stillMakesIt(
+  wish: Wish,
+  { leftDays, history = [] }: { leftDays: number; history?: readonly DryingEvidence[] },
+): StillMakesIt {
   const inTime = (changed: Partial<Wish>) => {
-    const { p50Days } = dryingAhead({ ...wish, ...changed });
+    const { p50Days } = dryingAhead({ ...wish, ...changed }, history);
     return p50Days !== null && Math.ceil(p50Days) <= leftDays;
   };
   const below = (high: number, low: number, value: number) =>

@@ -1,6 +1,25 @@
 import { describe, expect, it } from 'vitest';
+import type { DryingDays } from '#core/drying/back-schedule.ts';
+import { dryingPace } from '#core/drying/clock.ts';
 import { mixFromFat } from '#core/drying/equilibrium.ts';
+import { dryingPrior } from '#core/drying/prior.ts';
+import { mixAw } from '#core/drying/water-activity.ts';
 import { dryingAhead, stillMakesIt } from '#record/drying-ahead.ts';
+import { dryingHistory } from '#record/drying-history.ts';
+import { mixOf } from '#record/forecast-figures.ts';
+import type { SubjectId } from '#record/subject.ts';
+import {
+  batchOf,
+  book,
+  ferment,
+  HOUR_MS,
+  openBatch,
+  START_MS,
+  setUp,
+  stuff,
+  weighMeat,
+  weighRound,
+} from '../screens/book.ts';
 
 const wish = {
   mix: mixFromFat({ fatFraction: 0.25, saltFraction: 0.028, sugarFraction: 0.003 }),
@@ -27,6 +46,55 @@ describe('how long it will dry', () => {
       p50Days: null,
       p90Days: null,
     });
+  });
+});
+
+const EARLIER = [1, 2, 3].map((number): SubjectId => `batch:018cdc00-0000-7000-a000-0000000000d${number}`);
+
+/** Earlier batches from the same cellar whose pieces took so many times as long as published ranges say. Invented. */
+function earlier(times: number, weighedOnDays: readonly number[] = [4, 9, 16, 25]) {
+  const of = setUp(book(), { ruleSet: 'CA' });
+  for (const [at, id] of EARLIER.entries()) {
+    const fromHours = at * 40 * 24 + 2;
+    openBatch(of, { id, lot: `E-${at}`, atHours: fromHours - 2 });
+    weighMeat(of, { id, atHours: fromHours - 1.8 });
+    ferment(stuff(of, { id, atHours: fromHours, number: at + 1 }), { id, fromHours });
+    const batch = batchOf(of, id);
+    const mix = mixOf(batch);
+    const prior = dryingPrior({ diameterMm: 55, mix, humidityPct: 80 });
+    const pace = dryingPace({ startAw: mixAw({ mix, lossPct: 0 }), humidityPct: 80, chamberC: 13 });
+    for (const day of weighedOnDays) {
+      const share = 1 - Math.exp(-(((day * pace) / (times * prior.tauDays)) ** prior.shape));
+      const masses = batch.pieces.map(({ greenG }) =>
+        Math.round(greenG * (1 - (prior.finalLossPct / 100) * share)),
+      );
+      weighRound(of, fromHours + 31 + day * 24, masses, { id, number: at + 1 });
+    }
+  }
+  const nowMs = START_MS + 130 * 24 * HOUR_MS;
+  return dryingHistory(
+    EARLIER.map((id) => batchOf(of, id)),
+    nowMs,
+  );
+}
+
+describe('own history', () => {
+  it('moves the dates towards how own batches dried, and draws the window closer', () => {
+    const window = ({ p10Days, p90Days }: DryingDays) => (p90Days ?? Number.NaN) / (p10Days ?? Number.NaN);
+    const slow = dryingAhead(wish, earlier(1.5));
+    const quick = dryingAhead(wish, earlier(0.65));
+    expect(slow.p50Days).toBeGreaterThan(1.15 * p50({}));
+    expect(quick.p50Days).toBeLessThan(0.85 * p50({}));
+    expect(window(quick)).toBeLessThan(window(dryingAhead(wish)));
+  });
+
+  it('of batches that dried as published changes little', () => {
+    expect((dryingAhead(wish, earlier(1)).p50Days ?? 0) / p50({})).toBeCloseTo(1, 1);
+  });
+
+  it('is not told by batches that were hardly weighed', () => {
+    expect(earlier(1.5, [2])).toEqual([]);
+    expect(dryingAhead(wish, [])).toEqual(dryingAhead(wish));
   });
 });
 
