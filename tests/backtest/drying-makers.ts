@@ -13,6 +13,8 @@ import type { MixFractions } from '#core/drying/water-activity.ts';
  * to be warned: `hard` is a `dial` that is 15 to 25 points off, with a fan on the pieces.
  */
 export type Care = 'log' | 'dial' | 'hard';
+/** When the pieces are weighed: as that maker is used to, or as the app asks. */
+export type Rhythm = 'own' | 'asked';
 
 export type SimulatedPiece = {
   readonly greenG: number;
@@ -21,7 +23,7 @@ export type SimulatedPiece = {
   readonly targetLossPct: number;
   /** Day on which the true loss passed the target; `null`: not within a year. */
   readonly reachedDay: number | null;
-  /** Highest difference between mean and skin water activity in the first 14 days in the chamber. */
+  /** Highest difference between mean and skin water activity from hanging until the target, or for 100 days. */
   readonly rimAw: number;
 };
 
@@ -31,6 +33,7 @@ export type SimulatedBatch = {
   readonly programme: readonly AirStep[];
   /** The logger's daily means, to be looked at up to the day of a forecast only. `null`: none. */
   readonly log: readonly AirStep[] | null;
+  readonly fermentDays: number;
   readonly pieces: readonly SimulatedPiece[];
 };
 
@@ -108,7 +111,13 @@ function weighingDays(roll: Dice, { rhythm, care }: ReturnType<typeof habits>): 
   return days;
 }
 
-function brewBatch(roll: Dice, own: ReturnType<typeof habits>): SimulatedBatch {
+/** As the app asks: on hanging, half a day later, daily in the first week, then weekly; one in ten is missed. */
+function askedDays(roll: Dice, fermentDays: number): number[] {
+  const asked = [0.5, 1, 2, 3, 4, 5, 6, 7, 14, 21, 28, 35, 42, 49, 56];
+  return [fermentDays, ...asked.filter(() => roll.uniform(0, 1) > 0.1).map((day) => fermentDays + day)];
+}
+
+function brewBatch(roll: Dice, own: ReturnType<typeof habits>, rhythm: Rhythm): SimulatedBatch {
   const fatFraction = roll.uniform(0.15, 0.33);
   const saltFraction = roll.uniform(0.025, 0.031);
   const sugarFraction = roll.uniform(0.002, 0.006);
@@ -138,7 +147,7 @@ function brewBatch(roll: Dice, own: ReturnType<typeof habits>): SimulatedBatch {
   const lengthM = roll.uniform(0.2, 0.4);
   const batchFactor = Math.exp(roll.normal(0, 0.3));
   const targetLossPct = roll.pick([30, 32, 33, 35, 35, 35, 38, 40]);
-  const days = weighingDays(roll, own);
+  const days = rhythm === 'asked' ? askedDays(roll, fermentDays) : weighingDays(roll, own);
   const pieces = Array.from({ length: roll.pick([2, 3, 4]) }, () =>
     hangPiece(roll, {
       mix,
@@ -161,7 +170,7 @@ function brewBatch(roll: Dice, own: ReturnType<typeof habits>): SimulatedBatch {
     chamberC: chamberC - own.temperatureBiasC,
     humidityPct: Math.min(100, humidityPct - (fromDay < fermentDays ? 0 : own.humidityBiasPct)),
   }));
-  return { toldMix, programme, log: own.care === 'log' ? logged : null, pieces };
+  return { toldMix, programme, log: own.care === 'log' ? logged : null, fermentDays, pieces };
 }
 
 function hangPiece(
@@ -219,8 +228,9 @@ function hangPiece(
     last === undefined || before === undefined
       ? null
       : before.day + (targetLossPct - before.lossPct) / (last.lossPct - before.lossPct);
-  const early = truth.filter(({ day }) => day > piece.fermentDays && day <= piece.fermentDays + 14);
-  const rimAw = Math.max(...early.map(({ meanAw, skinAw }) => meanAw - skinAw));
+  const lastDay = Math.min(100, Math.ceil(reachedDay ?? 100));
+  const hanging = truth.filter(({ day }) => day > piece.fermentDays && day <= lastDay);
+  const rimAw = Math.max(...hanging.map(({ meanAw, skinAw }) => meanAw - skinAw));
   return { greenG, toldDiameterMm: piece.toldDiameterMm, weighings, targetLossPct, reachedDay, rimAw };
 }
 
@@ -229,12 +239,14 @@ export function simulateMaker({
   seed,
   care,
   batches,
+  rhythm = 'own',
 }: {
   seed: number;
   care: Care;
   batches: number;
+  rhythm?: Rhythm;
 }): SimulatedMaker {
   const roll = dice(seed);
   const own = habits(roll, care);
-  return { seed, batches: Array.from({ length: batches }, () => brewBatch(roll, own)) };
+  return { seed, batches: Array.from({ length: batches }, () => brewBatch(roll, own, rhythm)) };
 }

@@ -2,6 +2,7 @@ import { dryingPace } from './clock.ts';
 import { lossBand, lossChance } from './forecast.ts';
 import { type DryingWeighIn, dryingPosterior } from './posterior.ts';
 import type { DryingPrior } from './prior.ts';
+import { EARLY_DAYS, type EarlyWeighIn, mostPctPerDay, type SkinRate, skinRate } from './skin-rate.ts';
 import { type MixFractions, mixAw } from './water-activity.ts';
 
 /** Air no drier than this counts as expected: what is drier shows as haste, whether a sensor saw it or not. */
@@ -11,6 +12,7 @@ export const SOUND_AIR_PCT = 75;
 export type PaceWeighIn = DryingWeighIn & { readonly dryingDays: number };
 
 export type PaceReason =
+  | 'skin-gives-too-much'
   | 'ahead-of-diameter'
   | 'behind-diameter'
   | 'air-far-below-piece'
@@ -22,10 +24,18 @@ export type PaceFinding = {
   /** Chance that a piece of this diameter in sound air would have lost as much by now. */
   readonly asMuchFraction: number | null;
   readonly expected: { readonly p10Pct: number; readonly p50Pct: number; readonly p90Pct: number } | null;
+  /** How fast it lost when it was hung, and the most that it should; `null` where no early weighing says. */
+  readonly skin: (SkinRate & { readonly mostPctPerDay: number }) | null;
   /** What slows it down to the expected: damper air, for so long, then weigh again. */
   readonly dose: { readonly humidityPct: number; readonly days: number } | null;
 };
 
+/** The skin gives too much where that is as likely as four in five: one sd and a half of a bad weighing does not do. */
+const SURE_SD = 0.8;
+/** A piece behind its own expected curve is never called too fast, however its first day went. */
+const AHEAD_CHANCE = 0.45;
+/** So long the first days speak; then what was done about them shows in the curve. */
+const SKIN_DAYS = 2 * EARLY_DAYS;
 const TOO_FAST_CHANCE = 0.05;
 const WATCH_CHANCE = 0.1;
 /** Haste among its own counts only where the diameter does not speak against it. */
@@ -44,22 +54,26 @@ const UNDER_PIECE_POINTS = 3;
  * leaves a hard rim and a soft centre. The wrong tool for saying that a rim is there: that shows under the thumb and
  * the knife. It says when to look, and what slows the piece down.
  *
- * The last weighing held against the band that the prior gives for sound air (75 % and damper): too fast under a
- * chance of 5 % (or of 5 % among its own and 20 % by diameter), watched under 10 %; too slow over 95 %; a plateau where
+ * Two signs of haste. The skin: how fast it lost when it was hung, against `mostPctPerDay`, where the piece is ahead of
+ * its own expected curve too. The curve: the last weighing held against the band that the prior gives for sound air
+ * (75 % and damper): too fast under a chance of 5 % (or of 5 % among its own and 20 % by diameter) where the first days
+ * were not weighed, watched where they were and speak of no haste, and under 10 %. Too slow over 95 %; a plateau where
  * less than 0.1 % a day goes, short of target.
  * Dose: the humidity at which the piece dries as slowly as it should, until the expected curve has caught up.
  * Units: reference days, days, %, parts of green mass.
  * Source: the prior of `prior.ts`; thresholds chosen for at most one false alarm in twenty sound batches (computed on
- * simulated makers); under 0.1 % a day and damper air for days, makers' practice (read).
+ * simulated makers, seeds from 10,001 on); under 0.1 % a day and damper air for days, makers' practice (read).
  * @throws RangeError as `dryingPosterior`.
- * @example paceOf({ prior: { tauDays: 20, shape: 0.88, finalLossPct: 45, covariance: [[0.25, -0.06, 0], [-0.06, 0.04, 0], [0, 0, 16]], waterPct: 60 }, weighIns: [], mix: { waterFraction: 0.6, proteinFraction: 0.16, saltFraction: 0.027, sugarFraction: 0.005 }, air: { chamberC: 13, humidityPct: 80 }, targetLossPct: 35 }).level // => 'no-reading'
+ * @example paceOf({ prior: { tauDays: 20, shape: 0.88, finalLossPct: 45, covariance: [[0.25, -0.06, 0], [-0.06, 0.04, 0], [0, 0, 16]], waterPct: 60 }, weighIns: [], mix: { waterFraction: 0.6, proteinFraction: 0.16, saltFraction: 0.027, sugarFraction: 0.005 }, air: { chamberC: 13, humidityPct: 80 }, diameterMm: 50, targetLossPct: 35 }).level // => 'no-reading'
  */
 export function paceOf({
   prior,
   informed = prior,
   weighIns,
+  sinceHanging = [],
   mix,
   air,
+  diameterMm,
   targetLossPct,
 }: {
   /** What the diameter alone lets expect, for a humidity of at least `SOUND_AIR_PCT`. */
@@ -67,13 +81,16 @@ export function paceOf({
   /** The same, sharpened by siblings and earlier batches: one odd sibling must not make the others odd. */
   informed?: DryingPrior;
   weighIns: readonly PaceWeighIn[];
+  /** The same weighings counted from hanging on, if the piece was weighed when it was hung. */
+  sinceHanging?: readonly EarlyWeighIn[];
   mix: MixFractions;
   air: { readonly chamberC: number; readonly humidityPct: number };
+  diameterMm: number;
   targetLossPct: number;
 }): PaceFinding {
   const last = weighIns.at(-1);
   if (last === undefined || last.thetaDays === 0)
-    return { level: 'no-reading', reasons: [], asMuchFraction: null, expected: null, dose: null };
+    return { level: 'no-reading', reasons: [], asMuchFraction: null, expected: null, skin: null, dose: null };
   const expectation = dryingPosterior({ prior, weighIns: [] });
   const { thetaDays, lossPct } = last;
   const asMuchFraction = lossChance(expectation, { thetaDays, lossPct });
@@ -81,14 +98,25 @@ export function paceOf({
     thetaDays,
     lossPct,
   });
-  const tooFast =
+  const rate = skinRate(sinceHanging);
+  const skin = rate && { ...rate, mostPctPerDay: mostPctPerDay({ diameterMm }) };
+  const speaks =
+    skin !== null &&
+    asMuchFraction < AHEAD_CHANCE &&
+    (sinceHanging.at(-1)?.days ?? Infinity) <= SKIN_DAYS &&
+    skin.pctPerDay > skin.mostPctPerDay;
+  const surely = speaks && skin.pctPerDay - SURE_SD * skin.sdPctPerDay > skin.mostPctPerDay;
+  const rare =
     asMuchFraction < TOO_FAST_CHANCE ||
     (amongOwnFraction < TOO_FAST_CHANCE && asMuchFraction < CORROBORATED_CHANCE);
+  const tooFast = surely || (rare && skin === null);
   const expected = lossBand(expectation, { thetaDays });
-  const found = { asMuchFraction, expected };
-  if (tooFast || asMuchFraction < WATCH_CHANCE) {
+  const found = { asMuchFraction, expected, skin };
+  if (tooFast || speaks || rare || asMuchFraction < WATCH_CHANCE) {
     const pieceAw = mixAw({ mix, lossPct });
-    const reasons: PaceReason[] = ['ahead-of-diameter'];
+    const reasons: PaceReason[] = [];
+    if (speaks) reasons.push('skin-gives-too-much');
+    if (asMuchFraction < CORROBORATED_CHANCE || reasons.length === 0) reasons.push('ahead-of-diameter');
     if (100 * pieceAw - air.humidityPct > FAR_BELOW_POINTS) reasons.push('air-far-below-piece');
     if (slowsEarly(prior, weighIns)) reasons.push('slows-early');
     const level = tooFast ? 'too-fast' : 'watch';

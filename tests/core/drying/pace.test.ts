@@ -25,8 +25,10 @@ const look = (diameterMm: number, weighIns: PaceWeighIn[], siblings: DryingEvide
     prior: expected(diameterMm),
     informed: informedPrior({ prior: expected(diameterMm), siblings, earlierBatches: [] }),
     weighIns,
+    sinceHanging: weighIns.map(({ dryingDays, lossPct }) => ({ days: dryingDays, lossPct })),
     mix,
     air,
+    diameterMm,
     targetLossPct: 38,
   });
 const usual = (diameterMm: number, dryingDays: number) => {
