@@ -2,8 +2,6 @@
 import { unzipSync, zipSync } from 'fflate';
 import { MOST_PHOTO_BYTES } from '#record/photo.ts';
 
-/** So many photos in one file: what a phone can hold in memory and a mail can carry in part. */
-export const PHOTOS_A_BOX = 100;
 const MOST_BOX_BYTES = 100 * 1024 * 1024;
 const MOST_FILES = 2000;
 

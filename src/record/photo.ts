@@ -1,5 +1,5 @@
 /** Photos as the log knows them: what each shows, when it was taken, and the sum that proves its bytes. */
-import type { Entry, EntryId, EntryOf } from './entry.ts';
+import type { Entry, EntryOf } from './entry.ts';
 import { ofKind } from './fold.ts';
 import { live } from './strikes.ts';
 import { isSubject, type SubjectId } from './subject.ts';
@@ -48,6 +48,6 @@ export function bySubject(entries: readonly Entry[]): Map<SubjectId, EntryOf<'ph
 }
 
 /** The sums of all that were ever photographed, struck ones too: what a box of photos may hold. */
-export function photoSums(entries: readonly Entry[]): Map<string, EntryId> {
-  return new Map(ofKind(entries, 'photographed').map(({ id, body }) => [body.sha256, id]));
+export function photoSums(entries: readonly Entry[]): string[] {
+  return [...new Set(ofKind(entries, 'photographed').map(({ body }) => body.sha256))];
 }

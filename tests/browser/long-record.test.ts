@@ -32,6 +32,16 @@ function longBook(paper: 'A4' | 'Letter') {
   if (last) of.put(1200, 'struck', pieceId(3), {}, { refs: [BATCH], strikes: last.id });
   of.put(1201, 'noted', BATCH, { text: 'White bloom, even, dry to the touch; smells of nuts. '.repeat(36) });
   of.put(1202, 'noted', BATCH, { text: 'THE CELLAR WAS TOO WARM, ALL MOVED. '.repeat(50) });
+  // As long as an action may be written, and not a space in it: higher than any sheet.
+  const unbroken = 'W'.repeat(1000);
+  of.put(1203, 'noted', BATCH, { text: 'W'.repeat(1900) });
+  of.put(1204, 'action-taken', BATCH, {
+    about: 'degree-hours',
+    cause: unbroken,
+    action: unbroken,
+    product: unbroken,
+    prevention: unbroken,
+  });
   return of;
 }
 

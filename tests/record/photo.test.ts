@@ -27,7 +27,11 @@ describe('the photos of a batch', () => {
   });
 
   it('prove a picture by its sum even where the photo was struck', () => {
-    expect([...photoSums(photographed().entries).keys()].map((each) => each[0]).join('')).toBe('abcd');
+    expect(
+      photoSums(photographed().entries)
+        .map((each) => each[0])
+        .join(''),
+    ).toBe('abcd');
   });
 
   it('belong to a reading or an act, the last one first, and never to another photo', () => {

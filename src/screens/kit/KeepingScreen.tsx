@@ -8,6 +8,7 @@ import type { Words } from '#words/en.ts';
 import { BackUp } from './BackUp.tsx';
 import { GiveOut } from './GiveOut.tsx';
 import { HealthPanel } from './HealthPanel.tsx';
+import { KeepingPhotos } from './KeepingPhotos.tsx';
 import { keepingView } from './keeping-view.ts';
 import { TakeIn } from './TakeIn.tsx';
 
@@ -27,6 +28,7 @@ export function KeepingScreen({ words, place }: { words: Words; place: Place }) 
     >
       {view.canBackUp && <BackUp words={words} place={place} nowMs={nowMs} />}
       {view.canBackUp && <GiveOut words={words} place={place} day={localText(nowMs).slice(0, 10)} />}
+      {view.canBackUp && <KeepingPhotos words={words} day={localText(nowMs).slice(0, 10)} />}
       <TakeIn words={words} place={place} zone={zoneAt(nowMs)} />
       <HealthPanel words={words} view={view} />
     </Page>

@@ -1,3 +1,5 @@
+import type { Words } from '#words/en.ts';
+import { PrintedPhoto } from './PrintedPhoto.tsx';
 import type { Block } from './paginate.ts';
 import styles from './RecordScreen.module.css';
 
@@ -9,6 +11,7 @@ export function PrintedSheet({
   foot,
   paper,
   blocks,
+  words,
 }: {
   head: string;
   made: string;
@@ -16,6 +19,7 @@ export function PrintedSheet({
   foot: string;
   paper: 'A4' | 'Letter';
   blocks: readonly Block[];
+  words: Words;
 }) {
   return (
     <section className={`sheet ${styles.sheet}`} data-paper={paper.toLowerCase()} aria-label={foot}>
@@ -24,11 +28,7 @@ export function PrintedSheet({
         {blocks.map((block) => (
           <div key={block.key}>
             <h2 className={styles.title}>{block.title}</h2>
-            {block.kind === 'text' ? (
-              block.lines.map((line) => <p key={line}>{line}</p>)
-            ) : (
-              <BlockTable block={block} />
-            )}
+            <BlockBody block={block} words={words} />
           </div>
         ))}
       </div>
@@ -39,6 +39,23 @@ export function PrintedSheet({
       </footer>
     </section>
   );
+}
+
+function BlockBody({ block, words }: { block: Block; words: Words }) {
+  switch (block.kind) {
+    case 'text':
+      return block.lines.map((line) => <p key={line}>{line}</p>);
+    case 'table':
+      return <BlockTable block={block} />;
+    case 'photos':
+      return (
+        <ul className={styles.photos}>
+          {block.photos.map((photo) => (
+            <PrintedPhoto key={photo.key} photo={photo} words={words} />
+          ))}
+        </ul>
+      );
+  }
 }
 
 function BlockTable({ block }: { block: Extract<Block, { kind: 'table' }> }) {

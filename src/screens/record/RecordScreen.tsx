@@ -5,6 +5,7 @@ import { BUILD } from '#store/build.ts';
 import { useNowMs, zoneAt } from '#store/clock.ts';
 import { useHeads, useKit, useTouching } from '#store/live.ts';
 import { Button } from '#ui/Button.tsx';
+import { List, Row } from '#ui/List.tsx';
 import { Page } from '#ui/Page.tsx';
 import { Waiting } from '#ui/Waiting.tsx';
 import type { Words } from '#words/en.ts';
@@ -49,6 +50,9 @@ export function RecordScreen({ words, place, id }: { words: Words; place: Place;
         </Button>
       }
     >
+      <List>
+        <Row href={`#/batches/${id}/photos`} title={words.photos.title} note={words.photos.note} />
+      </List>
       <div className={styles.sheets}>
         {view.sheets.map(({ key, blocks, foot }) => (
           <PrintedSheet
@@ -59,6 +63,7 @@ export function RecordScreen({ words, place, id }: { words: Words; place: Place;
             foot={foot}
             paper={place.paper}
             blocks={blocks}
+            words={words}
           />
         ))}
       </div>

@@ -8,6 +8,9 @@ import { decimal, joined, mass, temperature } from '#words/format.ts';
 /** What an entry says, as one row of the record. The numbers stand as they were typed. */
 export type EntryText = { readonly when: string; readonly what: string; readonly by: string };
 
+/** Enough to find the picture by among the photos below. */
+const SUM_DIGITS = 16;
+
 type Names = ReadonlyMap<string, string>;
 
 /** Said elsewhere on the sheet, or of use to the app alone. */
@@ -24,6 +27,9 @@ const UNSAID = new Set([
   'verdicts',
   'gaps',
   'build',
+  'bytes',
+  'mime',
+  'of',
 ]);
 
 export function entryText(
@@ -84,6 +90,7 @@ function valueText(key: string, value: unknown, place: Place, words: Words, name
     return key === 'ph' ? decimal(value, 2, place) : words.workings.exactly(value, place);
   }
   if (typeof value === 'boolean') return value ? words.record.value('true') : '';
+  if (key === 'sha256' && typeof value === 'string') return value.slice(0, SUM_DIGITS);
   if (typeof value === 'string') return names.get(value) ?? words.record.value(value);
   if (typeof value === 'object' && value !== null && 'nitritePct' in value && 'nitratePct' in value)
     return words.weighOut.cureLabel(

@@ -5,6 +5,7 @@ import { batchFindings } from '#record/batch-findings.ts';
 import type { Head } from '#record/chain.ts';
 import type { Entry } from '#record/entry.ts';
 import { phBandOf } from '#record/ferment-plan.ts';
+import { photos } from '#record/photo.ts';
 import { pieceFigures } from '#record/piece-figures.ts';
 import type { Lot, Place, Scale } from '#record/place.ts';
 import { standings } from '#record/strikes.ts';
@@ -51,6 +52,7 @@ export function recordView(given: Given): RecordView {
       ...verdictBlocks(given),
       piecesBlock(given),
       entriesBlock(given),
+      photosBlock(given),
       chainBlock(given),
       cautions(given),
     ],
@@ -250,6 +252,27 @@ function entriesBlock({ batch, entries, kit, place, words }: Given): Block {
         key: standing.entry.id,
         cells: [when, number ? `${record.field('number')} ${number}, ${what}` : what, by],
         struck: !standing.live,
+      };
+    }),
+  };
+}
+
+/** Each with the beginning of its sum, which its entry holds whole: the picture on paper can be told from another. */
+function photosBlock({ batch, entries, words }: Given): Block {
+  const numbers = new Map(batch.pieces.map(({ id, number }) => [id, number]));
+  return {
+    kind: 'photos',
+    key: 'photos',
+    title: words.record.parts.photos,
+    photos: photos(entries).map(({ id, subject, atMs, zone, by, body }) => {
+      const number = numbers.get(subject);
+      const of = number === undefined ? words.photos.batch : words.photos.piece(number);
+      const at = words.dates.full(atMs, zone);
+      return {
+        key: id,
+        sha256: body.sha256,
+        alt: words.photos.alt(of, at),
+        caption: words.record.photo({ of, at, by, sum: body.sha256.slice(0, SHOWN_DIGITS) }),
       };
     }),
   };

@@ -182,6 +182,10 @@ export const record = {
   made: (build: string, at: string) => `Greenweight ${build}, printed ${at}`,
   chain: (sums: string) => `chain ${sums}`,
   chainEnd: (device: string, seq: number, sum: string) => `phone ${device}, entry ${seq}: ${sum}`,
+  photo: (n: { of: string; at: string; by: string; sum: string }) =>
+    [n.of, n.at, n.by, `sum ${n.sum}`].filter(Boolean).join(', '),
+  photoMissing: 'Photo not on this phone when this was printed.',
+  photoDamaged: 'Photo damaged on this phone, and not printed.',
   chainNote:
     'Each entry holds the sum (SHA-256) of the one before it on the same phone. Whoever keeps this page can tell from a later backup whether anything up to these entries was changed or left out.',
   parts: {
@@ -190,6 +194,7 @@ export const record = {
     verdicts: 'Held against the rules',
     pieces: 'Pieces',
     entries: 'Every entry',
+    photos: 'Photos',
     chain: 'Ends of the chains',
     cautions: 'Cautions',
   },
