@@ -4,6 +4,7 @@ import { degreeHoursBy } from '#core/ferment/ferment-ahead.ts';
 import type { FermentClock } from '#core/ferment/ferment-clock.ts';
 import { type NextReading, nextPhReading } from '#core/ferment/next-reading.ts';
 import { forecastPh, type PhForecast, type PhWindow } from '#core/ferment/ph-forecast.ts';
+import type { PhPace } from '#core/ferment/ph-line.ts';
 import type { CulturePace } from '#core/ferment/ph-prior.ts';
 import { COUNTED_UNTIL_PH } from '#core/ferment/ph-reading.ts';
 import { sugarInMix } from '#core/formula/sugar.ts';
@@ -21,6 +22,8 @@ export type PhAhead = {
   readonly likelyDegreeHours: number | null;
   readonly latestDegreeHours: number | null;
   readonly next: NextReading | null;
+  /** On so many of the maker's own ferments it rests, beside the readings. */
+  readonly ownFerments: number;
 };
 
 /** An hour has many rows of a logger; the warmth of a culture does not change within minutes. */
@@ -45,7 +48,12 @@ export function dextroseGPerKg(batch: Batch): number | undefined {
 }
 
 /** Null before the first room temperature, and where no ferment is planned. */
-export function phAhead(batch: Batch, clock: FermentClock, nowMs: number): PhAhead | null {
+export function phAhead(
+  batch: Batch,
+  clock: FermentClock,
+  nowMs: number,
+  paces: readonly PhPace[] = [],
+): PhAhead | null {
   const { stuffedAtMs } = batch;
   const own = phBandOf(batch.plan);
   if (stuffedAtMs === null || clock.sum === null || own === null) return null;
@@ -59,6 +67,7 @@ export function phAhead(batch: Batch, clock: FermentClock, nowMs: number): PhAhe
       nowMs,
       culture,
       dextroseGPerKg: dextroseGPerKg(batch),
+      own: paces,
     },
     [COUNTED_UNTIL_PH.value, own.highPh],
   );
@@ -73,6 +82,7 @@ export function phAhead(batch: Batch, clock: FermentClock, nowMs: number): PhAhe
     band,
     likelyDegreeHours: by(stop.likelyAtMs),
     latestDegreeHours: by(stop.latestAtMs),
+    ownFerments: paces.length,
     next: nextPhReading({
       phReadings: readings,
       stuffedAtMs,
@@ -85,7 +95,7 @@ export function phAhead(batch: Batch, clock: FermentClock, nowMs: number): PhAhe
 }
 
 /** Every so many-th reading, the last one always: it is what the time ahead begins from. */
-function thinned(readings: readonly RoomReading[]): readonly RoomReading[] {
+export function thinned(readings: readonly RoomReading[]): readonly RoomReading[] {
   const every = Math.ceil(readings.length / MOST_ROOM_READINGS);
   return every <= 1 ? readings : readings.filter((_, at) => at % every === 0 || at === readings.length - 1);
 }

@@ -4,7 +4,7 @@ import { fermentFigures } from '#record/ferment-figures.ts';
 import type { Place } from '#record/place.ts';
 import type { SubjectId } from '#record/subject.ts';
 import { useNowMs, zoneAt } from '#store/clock.ts';
-import { useChecks, useKit, useTouching } from '#store/live.ts';
+import { useBatches, useChecks, useKit, useTouching } from '#store/live.ts';
 import { type Fact, useAppend } from '#store/use-append.ts';
 import { Button } from '#ui/Button.tsx';
 import { PhChart } from '#ui/charts/PhChart.tsx';
@@ -43,7 +43,7 @@ export function FermentScreen({ words, place, id }: { words: Words; place: Place
     ...(entries ?? []).slice(-40).map(({ atMs }) => (atMs <= nowMs ? atMs : 0)),
   );
   const clock = useMemo(() => batch && fermentFigures(batch, minuteMs), [batch, minuteMs]);
-  const ahead = usePhAhead(batch, nowMs);
+  const ahead = usePhAhead(batch, useBatches(), nowMs);
   if (entries === undefined || kit === undefined || checks === undefined)
     return <Waiting label={words.app.waiting} />;
   if (batch === null) return <Page title={words.app.notFound.title}>{words.app.notFound.text}</Page>;

@@ -155,5 +155,9 @@ export function barAhead(
 
 export function restsOn({ ahead, words }: Pick<Given, 'ahead' | 'words'>): string {
   const say = words.fermentAhead;
-  return say.rests(ahead.forecast.count, ahead.forecast.assumes.map((code) => say.assumes[code]).join(', '));
+  return say.rests({
+    count: ahead.forecast.count,
+    own: ahead.ownFerments,
+    assumes: ahead.forecast.assumes.map((code) => say.assumes[code]).join(', '),
+  });
 }

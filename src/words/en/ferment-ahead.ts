@@ -49,8 +49,17 @@ export const fermentAhead = {
     'culture-unknown': 'how fast the culture is was not said',
     'sugar-unknown': 'the sugar is not known',
   },
-  rests: (count: number, assumes: string) =>
-    `The window rests on ${count === 1 ? 'one reading' : `${count} readings`}${assumes ? `; ${assumes}` : ''}. No verdict rests on it.`,
+  rests: ({ count, own, assumes }: { count: number; own: number; assumes: string }) =>
+    [
+      `The window rests on ${count === 1 ? 'one reading' : `${count} readings`}`,
+      own === 0
+        ? ''
+        : own === 1
+          ? ' and one earlier ferment of yours'
+          : ` and ${own} earlier ferments of yours`,
+      assumes ? `; ${assumes}` : '',
+      '. No verdict rests on it.',
+    ].join(''),
   hoursAt: {
     title: 'At another temperature',
     label: 'Room temperature',
