@@ -254,6 +254,14 @@ const v1 = {
     note,
     typed,
   }),
+  /** The maker's own meter or a laboratory, of a finished or drying product: water activity, or moisture to protein. */
+  'product-measured': z.strictObject({
+    measure: z.enum(['aw', 'mpr']),
+    value: number(0.1, 10),
+    by: text(200),
+    note,
+    typed,
+  }),
   noted: z.strictObject({ text: text(2000) }),
   /** A picture of its subject. The bytes are kept apart from the log; `sha256` proves them, whoever hands them in. */
   photographed: z.strictObject({
@@ -323,6 +331,10 @@ const v1 = {
   'taken-down': z.strictObject({ why: z.enum(['at-target', 'test', 'trouble', 'other']), note }),
   bagged: reasoned,
   rehung: reasoned,
+  /** Cut to look inside, or for a sample: what the piece weighed before and after, on one scale and with its tare. */
+  cut: z
+    .strictObject({ beforeG: massG, afterG: massG, note, typed })
+    .check(z.refine(({ beforeG, afterG }) => afterG < beforeG, 'less after the cut than before it')),
   /** Where a piece hangs: rails are counted from above, places from the door, both from 1. */
   'rail-placed': z.strictObject({
     chamber: z.optional(subjectId),

@@ -10,7 +10,13 @@ export type Weighing = {
   readonly stage: 'to-drying' | 'round' | 'taken-down';
 };
 
-/** A piece as it stands. `netG` is without the tare (hook, tag, string) that was stated when it was stuffed. */
+/** Out of the air: bagged, or taken down and hung again. Open-ended where `toMs` is null. */
+export type Rest = { readonly fromMs: number; readonly toMs: number | null };
+
+/**
+ * A piece as it stands. `netG` is without the tare (hook, tag, string) that was stated when it was stuffed. Once it was
+ * cut, green weight and earlier weighings are those of the part that still hangs: its losses go on as they were.
+ */
 export type Piece = {
   readonly id: SubjectId;
   readonly number: number;
@@ -20,7 +26,9 @@ export type Piece = {
   readonly diameterMm: number;
   readonly targetLossPct: number;
   readonly weighings: readonly Weighing[];
+  readonly rests: readonly Rest[];
   readonly status: 'hanging' | 'bagged' | 'taken-down';
+  /** Null while it hangs: a piece that was hung again is not down. */
   readonly takenDown: EntryOf<'taken-down'> | null;
   readonly unknown: number;
 };
@@ -31,29 +39,47 @@ export function piece(id: SubjectId, entries: readonly Entry[]): Piece | null {
   const stuffed = latest(standing, 'piece-stuffed');
   if (!stuffed) return null;
   const { grossG, tareG, diameterMm } = stuffed.body;
-  const takenDown = latest(standing, 'taken-down');
-  const bagged = latest(standing, 'bagged');
-  const rehung = latest(standing, 'rehung');
+  const cuts = ofKind(standing, 'cut');
+  const leftAfter = (atMs: number) =>
+    cuts
+      .filter((cut) => cut.atMs > atMs)
+      .reduce((share, { body }) => (share * (body.afterG - tareG)) / (body.beforeG - tareG), 1);
+  const outs = standing.filter(isOut);
+  const last = outs.at(-1);
   return {
     id,
     number: stuffed.body.number,
     stuffed,
-    greenG: grossG - tareG,
+    greenG: (grossG - tareG) * leftAfter(Number.NEGATIVE_INFINITY),
     tareG,
     diameterMm,
     targetLossPct: latest(standing, 're-targeted')?.body.targetLossPct ?? stuffed.body.targetLossPct,
     weighings: ofKind(standing, 'weighed').map(({ id: entry, atMs, body }) => ({
       entry,
       atMs,
-      netG: body.grossG - tareG,
+      netG: (body.grossG - tareG) * leftAfter(atMs),
       stage: body.stage,
     })),
-    status: takenDown
-      ? 'taken-down'
-      : bagged && !(rehung && rehung.atMs >= bagged.atMs)
-        ? 'bagged'
-        : 'hanging',
-    takenDown,
+    rests: restsOf(outs),
+    status: last?.kind === 'taken-down' ? 'taken-down' : last?.kind === 'bagged' ? 'bagged' : 'hanging',
+    takenDown: last?.kind === 'taken-down' ? last : null,
     unknown: unknownOf(standing).length,
   };
+}
+
+type Out = EntryOf<'bagged' | 'rehung' | 'taken-down'>;
+
+function isOut(entry: Entry): entry is Entry & Out {
+  return entry.kind === 'bagged' || entry.kind === 'rehung' || entry.kind === 'taken-down';
+}
+
+function restsOf(outs: readonly Out[]): Rest[] {
+  const rests: { fromMs: number; toMs: number | null }[] = [];
+  for (const { kind, atMs } of outs) {
+    const open = rests.at(-1)?.toMs === null ? rests.at(-1) : undefined;
+    if (kind !== 'rehung') {
+      if (!open) rests.push({ fromMs: atMs, toMs: null });
+    } else if (open) open.toMs = atMs;
+  }
+  return rests;
 }
