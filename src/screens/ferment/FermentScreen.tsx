@@ -7,6 +7,7 @@ import { useNowMs, zoneAt } from '#store/clock.ts';
 import { useBatches, useChecks, useKit, useTouching } from '#store/live.ts';
 import { type Fact, useAppend } from '#store/use-append.ts';
 import { Button } from '#ui/Button.tsx';
+import { AirChart } from '#ui/charts/AirChart.tsx';
 import { PhChart } from '#ui/charts/PhChart.tsx';
 import { BarToLimit } from '#ui/drawings/BarToLimit.tsx';
 import { Figure, Figures } from '#ui/Figure.tsx';
@@ -44,10 +45,16 @@ export function FermentScreen({ words, place, id }: { words: Words; place: Place
   );
   const clock = useMemo(() => batch && fermentFigures(batch, minuteMs), [batch, minuteMs]);
   const ahead = usePhAhead(batch, useBatches(), nowMs);
+  // Not at every drawing: it may hold a month of minutes.
+  const view = useMemo(
+    () =>
+      batch && fermentView({ batch, clock, ahead, place, nowMs: minuteMs, zone: zoneAt(minuteMs), words }),
+    [batch, clock, ahead, place, minuteMs, words],
+  );
   if (entries === undefined || kit === undefined || checks === undefined)
     return <Waiting label={words.app.waiting} />;
-  if (batch === null) return <Page title={words.app.notFound.title}>{words.app.notFound.text}</Page>;
-  const view = fermentView({ batch, clock, ahead, place, nowMs, zone: zoneAt(nowMs), words });
+  if (batch === null || view === null)
+    return <Page title={words.app.notFound.title}>{words.app.notFound.text}</Page>;
   const { ferment } = words;
   const mark = open === null ? words.app.saving(saving) : null;
 
@@ -118,6 +125,7 @@ export function FermentScreen({ words, place, id }: { words: Words; place: Place
         ))}
       </div>
       {view.chart && <PhChart {...view.chart} />}
+      {view.roomChart && <AirChart {...view.roomChart} />}
       {view.bar && <BarToLimit {...view.bar} />}
       {view.notices.map((text) => (
         <Notice key={text} kind="caution">

@@ -14,6 +14,7 @@ import { aheadFigures, aheadSentence, barAhead, restsOn } from './ahead-view.ts'
 import { clockSentence } from './clock-sentence.ts';
 import { phChart } from './ph-chart.ts';
 import { disagreements, type ReadingRow, readingRows } from './readings-view.ts';
+import { roomChart } from './room-chart.ts';
 
 type Given = {
   batch: Batch;
@@ -41,6 +42,7 @@ export type FermentView = {
     limitText: string;
   } | null;
   readonly chart: ReturnType<typeof phChart>;
+  readonly roomChart: ReturnType<typeof roomChart>;
   readonly figures: readonly {
     key: string;
     label: string;
@@ -69,6 +71,7 @@ export function fermentView(given: Given): FermentView {
     given.ahead && clock && !batch.fermentEnded && !batch.hung && clock.finding.verdict !== 'deviation'
       ? { ...given, clock, ahead: given.ahead }
       : null;
+  const chart = phChart({ ...given, ahead: ahead?.ahead ?? null });
   return {
     line: words.ferment.line(batch.opened.body.formula.name, batch.opened.body.lot),
     sentence: said(
@@ -82,7 +85,8 @@ export function fermentView(given: Given): FermentView {
         : [clock.finding, ...(band ? [band.finding] : [])].map((finding) => verdictOf(finding, words)),
     working: clock?.sum ? degreeHourWorking(clock, given) : null,
     bar: barOf(clock, given),
-    chart: phChart({ ...given, ahead: ahead?.ahead ?? null }),
+    chart,
+    roomChart: roomChart({ ...given, clock, xTicks: chart?.model.xTicks ?? null }),
     figures: [...figuresOf(clock, given), ...(ahead ? aheadFigures(ahead) : [])],
     clock,
     rests: ahead ? restsOn(ahead) : null,

@@ -44,6 +44,13 @@ export const fermentAhead = {
     dueFrom: (likely: string) => `~${likely} when pH 5.3 is likely`,
   },
   chart: { now: 'now', label: ' The tinted band is where it should go, 8 in 10.' },
+  roomChart: {
+    title: 'Room since stuffing',
+    label: (highest: string) => `The temperature of the room; the warmest was ${highest}.`,
+    columns: ['Hours', 'Least', 'Most', 'Readings'],
+    base: (temperature: string) => `counted above ${temperature}`,
+    edge: (temperature: string, limit: string) => `from ${temperature} the limit is ${limit}`,
+  },
   assumes: {
     'room-stays': 'the room stays at its last reading',
     'culture-unknown': 'how fast the culture is was not said',
