@@ -17,7 +17,7 @@ const DAY_MS = 24 * 3_600_000;
 const WEEK_DAYS = 7;
 const WEEKS_AHEAD = 4;
 
-type Load = { readonly batch: Batch; readonly greenG: number; readonly forecast: PieceForecast };
+export type Load = { readonly batch: Batch; readonly greenG: number; readonly forecast: PieceForecast };
 
 /** The piece of middle weight stands for its batch. */
 export function loads(batches: readonly Batch[], nowMs: number): Load[] {
@@ -41,9 +41,14 @@ export function weeksAhead(inside: readonly Load[], nowMs: number): WeekAhead[] 
           mixAw({ mix: mixOf(batch), lossPct: forecast.band(atMs).p50Pct }),
         ),
       }),
-      waterGPerDay: sum(inside.map((load) => waterGPerDay(load, atMs, atMs + DAY_MS))),
+      waterGPerDay: waterOn(inside, atMs),
     };
   });
+}
+
+/** What all that hangs gives off on a day to come. */
+export function waterOn(inside: readonly Load[], atMs: number): number {
+  return sum(inside.map((load) => waterGPerDay(load, atMs, atMs + DAY_MS)));
 }
 
 /** What so much fresh sausage of the same kind would add in its first week; null while no batch says which kind. */
@@ -61,13 +66,23 @@ const LONGEST_DAYS = 14;
 /** The most that all pieces together were weighed to lose in a day; null before two weighings. Pieces not weighed count as nothing. */
 export function mostCarried(batches: readonly Batch[]): Carried | null {
   const spans = batches.flatMap(({ hung, pieces }) => pieces.flatMap((piece) => spansOf(piece, hung?.atMs)));
-  const ends = spans.map(({ toMs }) => toMs);
-  return ends.reduce<Carried | null>((most, endMs) => {
-    const gPerDay = sum(
-      spans.filter(({ fromMs, toMs }) => fromMs < endMs && endMs <= toMs).map((span) => span.gPerDay),
-    );
-    return most === null || gPerDay > most.gPerDay ? { gPerDay, untilMs: endMs } : most;
-  }, null);
+  const ends = new Set(spans.map(({ toMs }) => toMs));
+  // A record of years has ten thousand spans: gone through once, in the order of time.
+  const changes = spans
+    .flatMap(({ fromMs, toMs, gPerDay }) => [
+      { atMs: fromMs, gPerDay },
+      { atMs: toMs, gPerDay: -gPerDay },
+    ])
+    .sort((one, two) => one.atMs - two.atMs);
+  let most: Carried | null = null;
+  let gPerDay = 0;
+  for (const [at, { atMs, gPerDay: more }] of changes.entries()) {
+    const first = changes[at - 1]?.atMs !== atMs;
+    if (first && ends.has(atMs) && (most === null || gPerDay > most.gPerDay))
+      most = { gPerDay, untilMs: atMs };
+    gPerDay += more;
+  }
+  return most;
 }
 
 /** Between neighbouring weighings since the piece was hung. A round takes minutes: its ends are taken to whole hours. */

@@ -1,69 +1,103 @@
 import { useMemo, useState } from 'react';
-import type { MixFractions } from '#core/drying/water-activity.ts';
-import type { Place } from '#record/place.ts';
+import { mixFromFat } from '#core/drying/equilibrium.ts';
+import type { Batch } from '#record/batch.ts';
+import { loads } from '#record/chamber-figures.ts';
+import { dryingHistory } from '#record/drying-history.ts';
+import { mixOf } from '#record/forecast-figures.ts';
+import type { Chamber, Place } from '#record/place.ts';
+import { hangsIn } from '#record/season.ts';
+import type { SubjectId } from '#record/subject.ts';
 import { Button } from '#ui/Button.tsx';
 import { Choice } from '#ui/Choice.tsx';
 import { DateTimeField } from '#ui/DateTimeField.tsx';
-import { List, Row } from '#ui/List.tsx';
 import { NumberField } from '#ui/NumberField.tsx';
-import { readQuantity } from '#ui/quantity-input.ts';
-import { Sentence } from '#ui/Sentence.tsx';
-import { isCalendarDay } from '#words/days.ts';
+import type { CalendarDay } from '#words/days.ts';
 import type { Words } from '#words/en.ts';
 import { joined, temperature } from '#words/format.ts';
+import { BackAnswer } from './BackAnswer.tsx';
+import { type BackTyped, givenBy, readBack } from './back-input.ts';
 import { backView, freezing } from './back-view.ts';
 import styles from './CalendarScreen.module.css';
+import type { Ahead } from './calendar-view.ts';
+import { placesOf, staysIn } from './rails-view.ts';
+
+/** A mix where no batch says otherwise. Common practice. */
+const USUAL_FAT = { fatFraction: 0.25, saltFraction: 0.028, sugarFraction: 0.003 };
 
 /** From a wished date back to the day to begin. */
 export function BackSchedule({
   today,
-  given,
-  mix,
+  batches,
+  ahead,
+  chambers,
+  nowMs,
   place,
   words,
 }: {
-  today: string;
-  given: { diameterMm: number; targetLossPct: number; chamberC: number; humidityPct: number };
-  mix: MixFractions;
+  today: CalendarDay;
+  batches: readonly Batch[];
+  ahead: readonly Ahead[];
+  chambers: readonly Chamber[];
+  nowMs: number;
   place: Place;
   words: Words;
 }) {
-  const text = (value: number) => String(value).replace('.', place.decimal);
-  const [date, setDate] = useState('');
-  const [diameter, setDiameter] = useState(text(given.diameterMm));
-  const [target, setTarget] = useState(text(given.targetLossPct));
-  const [humidity, setHumidity] = useState(text(given.humidityPct));
+  const [last] = batches;
+  const [typed, setTyped] = useState<BackTyped>(() => givenBy(last, place).typed);
+  const [chamberId, setChamberId] = useState<SubjectId | null>(
+    last?.hung?.body.chamber ?? chambers[0]?.id ?? null,
+  );
   const [freeze, setFreeze] = useState<'no' | 'yes'>('no');
-  const [shown, setShown] = useState(false);
+  /** What was asked last: an answer stands only while the fields say the same. */
+  const [asked, setAsked] = useState<BackTyped | null>(null);
   const { back } = words.calendar;
-  const { decimal } = place;
-  const mm = readQuantity({ text: diameter, unit: 'mm', decimal, least: 30, most: 110 });
-  const loss = readQuantity({ text: target, unit: '%', decimal, least: 10, most: 60 });
-  const rh = readQuantity({ text: humidity, unit: '%', decimal, least: 50, most: 95 });
   const table = freezing(place.ruleSet);
-  const dateOk = isCalendarDay(date) && date > today;
-  const problem = (read: typeof mm, least: string, most: string) =>
-    shown && !read.ok ? { problem: words.fields.problem(read.problem, { least, most }) } : {};
-  const wanted = shown && dateOk && mm.ok && loss.ok && rh.ok;
-  const view = useMemo(
-    () =>
-      wanted
-        ? backView({
-            date,
-            today,
-            wish: {
-              mix,
-              diameterMm: mm.value,
-              targetLossPct: loss.value,
-              chamberC: given.chamberC,
-              humidityPct: rh.value,
-            },
-            freezeDays: freeze === 'yes' ? (table?.days ?? 0) : 0,
-            place,
-            words,
-          })
-        : null,
-    [wanted, date, today, mix, mm, loss, rh, given.chamberC, freeze, table, place, words],
+  const answer = readBack(typed, { today, place, words });
+  const problems = asked && !answer.ok ? answer.problems : {};
+  const chamber = chambers.find(({ id }) => id === chamberId) ?? null;
+  const wanted = asked !== null;
+  const known = useMemo(() => {
+    if (!wanted) return null;
+    const everInside = batches.filter(({ hung }) => chamber && hung?.body.chamber === chamber.id);
+    return {
+      history: dryingHistory(chamber ? everInside : batches, nowMs),
+      lot: chamber && {
+        name: chamber.name,
+        places: placesOf(chamber),
+        stays: staysIn(chamber.id, { ahead, chambers, nowMs }),
+        hanging: loads(
+          batches.filter((batch) => hangsIn(batch, chamber)),
+          nowMs,
+        ),
+        everInside,
+      },
+    };
+  }, [wanted, batches, ahead, chambers, chamber, nowMs]);
+  const freezeDays = freeze === 'yes' ? (table?.days ?? 0) : 0;
+  const view = useMemo(() => {
+    const given = asked && readBack(asked, { today, place, words });
+    if (!known || !given?.ok) return null;
+    const mix = last ? mixOf(last) : mixFromFat(USUAL_FAT);
+    return backView(
+      {
+        date: given.read.date,
+        today,
+        wish: { ...given.read, mix, chamberC: givenBy(last, place).chamberC },
+        freezeDays,
+        history: known.history,
+        lot: known.lot && { ...given.read, chamber: known.lot },
+      },
+      { place, words },
+    );
+  }, [asked, known, today, last, freezeDays, place, words]);
+  const field = (name: Exclude<keyof BackTyped, 'date'>, label: string, unit: string) => (
+    <NumberField
+      label={label}
+      text={typed[name]}
+      onText={(text) => setTyped({ ...typed, [name]: text })}
+      {...(unit ? { unit } : {})}
+      {...(problems[name] === undefined ? {} : { problem: problems[name] })}
+    />
   );
   return (
     <section className={styles.back}>
@@ -73,38 +107,36 @@ export function BackSchedule({
         noValidate
         onSubmit={(event) => {
           event.preventDefault();
-          setShown(true);
+          setAsked(typed);
         }}
       >
         <DateTimeField
           kind="date"
           label={back.date}
-          text={date}
-          onText={setDate}
+          text={typed.date}
+          onText={(date) => setTyped({ ...typed, date })}
           earliest={today}
-          {...(shown && !dateOk ? { problem: back.badDate } : {})}
+          {...(problems.date === undefined ? {} : { problem: problems.date })}
         />
-        <NumberField
-          label={back.diameter}
-          text={diameter}
-          onText={setDiameter}
-          unit="mm"
-          {...problem(mm, '30 mm', '110 mm')}
-        />
-        <NumberField
-          label={back.target}
-          text={target}
-          onText={setTarget}
-          unit="%"
-          {...problem(loss, '10 %', '60 %')}
-        />
-        <NumberField
-          label={back.humidity}
-          text={humidity}
-          onText={setHumidity}
-          unit="%"
-          {...problem(rh, '50 %', '95 %')}
-        />
+        {field('diameter', back.diameter, 'mm')}
+        {field('target', back.target, '%')}
+        {field('humidity', back.humidity, '%')}
+        {chambers.length > 1 && (
+          <Choice<SubjectId>
+            label={back.chamber}
+            options={chambers.map(({ id, name }) => ({ value: id, label: name }))}
+            value={chamberId}
+            onValue={setChamberId}
+          />
+        )}
+        {chambers.length > 0 && (
+          <fieldset className={styles.form}>
+            <legend>{back.lot}</legend>
+            <p className={styles.small}>{back.lotHint}</p>
+            {field('weight', back.weight, place.mass === 'metric' ? 'kg' : 'lb')}
+            {field('pieces', back.pieces, '')}
+          </fieldset>
+        )}
         {table && (
           <>
             <Choice
@@ -123,27 +155,7 @@ export function BackSchedule({
           {back.act}
         </Button>
       </form>
-      {view && (
-        <div className={styles.answer} aria-live="polite">
-          <Sentence tokens={view.sentence} />
-          <List label={back.title}>
-            {view.rows.map(({ key, title, note, steps }) => (
-              <Row key={key} title={title} note={`${note} · ${steps}`} />
-            ))}
-          </List>
-          {view.still && (
-            <>
-              <h3>{back.still}</h3>
-              <ul className={styles.still}>
-                {view.still.map((each) => (
-                  <li key={each}>{each}</li>
-                ))}
-              </ul>
-            </>
-          )}
-          <p className={styles.small}>{view.counted}</p>
-        </div>
-      )}
+      {view && asked === typed && <BackAnswer view={view} words={words} />}
     </section>
   );
 }

@@ -1,5 +1,4 @@
 import { useMemo, useState } from 'react';
-import { mixFromFat } from '#core/drying/equilibrium.ts';
 import { handOver } from '#files/hand-over.ts';
 import { calendar as calendarFile } from '#files/icalendar.ts';
 import { pieceForecast } from '#record/forecast-figures.ts';
@@ -16,12 +15,9 @@ import { Bars } from './Bars.tsx';
 import styles from './CalendarScreen.module.css';
 import { calendarEvents } from './calendar-events.ts';
 import { calendarView, middlePiece } from './calendar-view.ts';
+import { Rails } from './Rails.tsx';
 
 const HOUR_MS = 3_600_000;
-/** Where no batch says otherwise. Common practice. */
-const USUAL = { diameterMm: 60, targetLossPct: 38, chamberC: 13, humidityPct: 78 };
-const USUAL_FAT = { fatFraction: 0.25, saltFraction: 0.028, sugarFraction: 0.003 };
-
 /** What hangs until when, and from a wished date back to the day to begin. */
 export function CalendarScreen({ words, place }: { words: Words; place: Place }) {
   const batches = useBatches();
@@ -32,25 +28,15 @@ export function CalendarScreen({ words, place }: { words: Words; place: Place })
   const ahead = useMemo(
     () =>
       (batches ?? []).flatMap((batch) => {
-        const piece = batch.stage === 'hanging' ? middlePiece(batch) : null;
+        const piece = batch.stage === 'hanging' || batch.stage === 'ferment' ? middlePiece(batch) : null;
         return piece ? [{ batch, piece, forecast: pieceForecast(piece, batch, hour) }] : [];
       }),
     [batches, hour],
   );
-  const mix = useMemo(() => mixFromFat(USUAL_FAT), []);
   if (batches === undefined || kit === undefined) return <Waiting label={words.app.waiting} />;
   const { calendar } = words;
   const zone = zoneAt(nowMs);
   const view = calendarView({ ahead, chambers: kit.chambers, nowMs, zone, words });
-  const plan = batches[0]?.plan;
-  const given = plan
-    ? {
-        diameterMm: plan.diameterMm,
-        targetLossPct: plan.targetLossPct,
-        chamberC: plan.dryC,
-        humidityPct: plan.dryRhPct,
-      }
-    : USUAL;
   const pass = async () => {
     const content = calendarFile({ events: calendarEvents({ ahead, nowMs, zone, words }), madeAtMs: nowMs });
     const result = await handOver({ name: 'greenweight.ics', mime: 'text/calendar', content });
@@ -71,11 +57,20 @@ export function CalendarScreen({ words, place }: { words: Words; place: Place })
           <p className={styles.small}>{calendar.legend}</p>
         </section>
       )}
+      {view.rails.length > 0 && (
+        <section className={styles.back}>
+          <h2>{calendar.rails.title}</h2>
+          <Rails rows={view.rails} today={view.today} />
+          <p className={styles.small}>{calendar.rails.legend}</p>
+        </section>
+      )}
       <BackSchedule
         key={batches[0]?.id ?? 'none'}
         today={calendarDay(nowMs, zone)}
-        given={given}
-        mix={mix}
+        batches={batches}
+        ahead={ahead}
+        chambers={kit.chambers}
+        nowMs={hour}
         place={place}
         words={words}
       />

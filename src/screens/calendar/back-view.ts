@@ -1,4 +1,5 @@
 import { type BackSchedule, backSchedule, type StartDays } from '#core/drying/back-schedule.ts';
+import type { DryingEvidence } from '#core/drying/evidence.ts';
 import { freezingTable } from '#core/rules/freezing.ts';
 import { dryingAhead, stillMakesIt, type Wish } from '#record/drying-ahead.ts';
 import type { Place } from '#record/place.ts';
@@ -6,6 +7,7 @@ import { type CalendarDay, daysBefore, daysBetween, noonMs } from '#words/days.t
 import type { Words } from '#words/en.ts';
 import { decimal, joined, temperature } from '#words/format.ts';
 import type { Said } from '#words/said.ts';
+import { type Lot, roomFor } from './lot-view.ts';
 
 /** Common practice: a day out of the freezer, two days of ferment, a week to even out. */
 const THAW_DAYS = 2;
@@ -14,13 +16,27 @@ const EQUALISE_DAYS = 7;
 /** The thickest that the first column of the table of the US covers. */
 const PORK_MM = 150;
 const DAY_HOURS = 24;
+/** Own batches that change less than this dried as published. */
+const SAME_SHARE = 0.03;
 
 export type BackView = {
   readonly sentence: Said;
   readonly rows: readonly { key: keyof BackSchedule; title: string; note: string; steps: string }[];
-  /** Null while it is in time as it is. */
+  readonly room: readonly Said[];
+  /** Null while it is in time and has room as it is. */
   readonly still: readonly string[] | null;
+  readonly history: string | null;
   readonly counted: string;
+};
+
+export type BackWish = {
+  readonly date: CalendarDay;
+  readonly today: CalendarDay;
+  readonly wish: Wish;
+  readonly freezeDays: number;
+  /** One a batch of the maker's own. */
+  readonly history: readonly DryingEvidence[];
+  readonly lot: Lot | null;
 };
 
 /** The warmest row of the table: what a household freezer holds. Null where the rule set has none. */
@@ -29,21 +45,8 @@ export function freezing(ruleSet: Place['ruleSet']): { days: number; atC: number
   return row ? { days: Math.ceil(row.hours / DAY_HOURS), atC: row.atC } : null;
 }
 
-export function backView({
-  date,
-  today,
-  wish,
-  freezeDays,
-  place,
-  words,
-}: {
-  date: CalendarDay;
-  today: CalendarDay;
-  wish: Wish;
-  freezeDays: number;
-  place: Place;
-  words: Words;
-}): BackView {
+export function backView(given: BackWish, { place, words }: { place: Place; words: Words }): BackView {
+  const { date, today, wish, freezeDays, history, lot } = given;
   const { back } = words.calendar;
   const stages = {
     freezeDays,
@@ -51,44 +54,42 @@ export function backView({
     fermentDays: FERMENT_DAYS,
     equaliseDays: EQUALISE_DAYS,
   };
-  const schedule = backSchedule(stages, dryingAhead(wish));
+  const drying = dryingAhead(wish, history);
+  const schedule = backSchedule(stages, drying);
   const daysLeft = daysBetween(today, date);
   const day = (days: number) => words.dates.fullDay(noonMs(daysBefore(date, days)), '+00:00');
   const begin = (start: StartDays | null) => start && day(start.freezeDay);
   const { early, likely, last } = schedule;
   const late = likely === null || likely.freezeDay > daysLeft;
-  const sentence =
-    last === null
-      ? back.never
-      : likely === null
+  const room = likely && lot ? roomFor(lot, { date, today, likely, drying, place, words }) : null;
+  const before = Object.values(stages).reduce((sum, days) => sum + days, 0);
+  const still = [
+    ...(late ? stillText(stillMakesIt(wish, { leftDays: daysLeft - before, history }), place, words) : []),
+    ...(room?.smaller ?? []),
+  ];
+  return {
+    sentence:
+      last === null || likely === null
         ? back.never
         : late
           ? back.passed({ likely: day(likely.freezeDay), last: begin(last) })
-          : back.sentence({ likely: day(likely.freezeDay), early: begin(early), last: begin(last) });
-  const { freezeDays: _, ...others } = stages;
-  const before = Object.values(others).reduce((sum, days) => sum + days, freezeDays);
-  return {
-    sentence,
+          : back.sentence({ likely: day(likely.freezeDay), early: begin(early), last: begin(last) }),
     rows: (['early', 'likely', 'last'] as const).flatMap((key) => {
       const start = schedule[key];
-      if (start === null) return [];
-      const frozen = start.freezeDay !== start.thawDay;
-      return [
-        {
-          key,
-          title: `${back.rows[key]}: ${day(start.freezeDay)}`,
-          note: back.rowNote[key],
-          steps: back.steps({
-            freeze: frozen ? day(start.freezeDay) : null,
-            thaw: frozen ? day(start.thawDay) : null,
-            stuff: day(start.stuffDay),
-            hang: day(start.hangDay),
-            down: day(start.downDay),
-          }),
-        },
-      ];
+      return start === null
+        ? []
+        : [
+            {
+              key,
+              title: `${back.rows[key]}: ${day(start.freezeDay)}`,
+              note: back.rowNote[key],
+              steps: stepsText(start, day, words),
+            },
+          ];
     }),
-    still: late ? stillText(stillMakesIt(wish, { leftDays: daysLeft - before }), place, words) : null,
+    room: room?.sentences ?? [],
+    still: late || room?.isShort ? (still.length > 0 ? still : [back.nothing]) : null,
+    history: historyText(wish, { history, place, words }),
     counted: back.counted({
       ferment: FERMENT_DAYS,
       equalise: EQUALISE_DAYS,
@@ -97,14 +98,41 @@ export function backView({
   };
 }
 
+function stepsText(start: StartDays, day: (days: number) => string, { calendar: { back } }: Words): string {
+  const frozen = start.freezeDay !== start.thawDay;
+  return back.steps({
+    freeze: frozen ? day(start.freezeDay) : null,
+    thaw: frozen ? day(start.thawDay) : null,
+    stuff: day(start.stuffDay),
+    hang: day(start.hangDay),
+    down: day(start.downDay),
+  });
+}
+
 function stillText(
   { diameterMm, targetLossPct }: ReturnType<typeof stillMakesIt>,
   place: Place,
   { calendar: { back } }: Words,
 ): string[] {
-  const made = [
+  return [
     ...(diameterMm === null ? [] : [back.thinner(`${decimal(diameterMm, 0, place)}\u00a0mm`)]),
     ...(targetLossPct === null ? [] : [back.lower(`${decimal(targetLossPct, 0, place)}\u00a0%`)]),
   ];
-  return made.length > 0 ? made : [back.nothing];
+}
+
+/** How much own batches move the likely date; null where there are none, or no date to move. */
+function historyText(
+  wish: Wish,
+  { history, place, words }: { history: readonly DryingEvidence[]; place: Place; words: Words },
+): string | null {
+  if (history.length === 0) return null;
+  const published = dryingAhead(wish).p50Days;
+  const own = dryingAhead(wish, history).p50Days;
+  if (published === null || own === null) return null;
+  const share = own / published - 1;
+  return words.calendar.back.history({
+    batches: history.length,
+    by: `${decimal(100 * Math.abs(share), 0, place)}\u00a0%`,
+    way: Math.abs(share) < SAME_SHARE ? 'same' : share > 0 ? 'slower' : 'faster',
+  });
 }

@@ -6,7 +6,8 @@ import type { Chamber } from '#record/place.ts';
 import type { SubjectId } from '#record/subject.ts';
 import { calendarDay, daysBetween } from '#words/days.ts';
 import type { Words } from '#words/en.ts';
-import type { Said } from '#words/said.ts';
+import { type Said, said } from '#words/said.ts';
+import { type RailsRow, railsRows } from './rails-view.ts';
 
 export type Ahead = { readonly batch: Batch; readonly piece: Piece; readonly forecast: PieceForecast | null };
 
@@ -20,9 +21,17 @@ export type CalendarRow = {
   readonly window: { readonly from: number; readonly to: number; readonly open: boolean } | null;
 };
 
+/** Where on the width an instant stands, 0 to 100. */
+export type Axis = {
+  readonly fromMs: number;
+  readonly toMs: number;
+  readonly share: (atMs: number) => number;
+};
+
 export type CalendarView = {
   readonly sentence: Said;
   readonly rows: readonly CalendarRow[];
+  readonly rails: readonly RailsRow[];
   readonly today: number;
   readonly months: readonly { key: string; at: number; label: string }[];
 };
@@ -30,7 +39,15 @@ export type CalendarView = {
 const DAY_MS = 24 * 3_600_000;
 const OPEN_END_DAYS = 28;
 
-/** Of a batch that hangs, the piece of middle weight: it stands for the others. */
+/** From the first stuffing to the last end in sight. */
+export function axisOf(ahead: readonly Ahead[], nowMs: number): Axis {
+  const fromMs = Math.min(...ahead.map(({ piece }) => piece.stuffed.atMs));
+  const toMs = Math.max(...ahead.map(({ forecast }) => endOf(forecast, nowMs))) + 2 * DAY_MS;
+  const share = (atMs: number) => Math.min(100, Math.max(0, (100 * (atMs - fromMs)) / (toMs - fromMs)));
+  return { fromMs, toMs, share };
+}
+
+/** Of a batch that hangs or will, the piece of middle weight: it stands for the others. */
 export function middlePiece({ pieces }: Batch): Piece | null {
   const up = pieces.filter(({ status }) => status === 'hanging').sort((a, b) => a.greenG - b.greenG);
   return up[Math.floor(up.length / 2)] ?? null;
@@ -50,18 +67,23 @@ export function calendarView({
   words: Words;
 }): CalendarView {
   const { calendar } = words;
-  if (ahead.length === 0) return { sentence: calendar.none, rows: [], today: 0, months: [] };
-  const startMs = Math.min(...ahead.map(({ piece }) => piece.stuffed.atMs));
-  const endMs = Math.max(...ahead.map(({ forecast }) => endOf(forecast, nowMs))) + 2 * DAY_MS;
-  const share = (atMs: number) => Math.min(100, Math.max(0, (100 * (atMs - startMs)) / (endMs - startMs)));
+  if (ahead.length === 0) return { sentence: calendar.none, rows: [], rails: [], today: 0, months: [] };
+  const axis = axisOf(ahead, nowMs);
+  const { share } = axis;
+  const rails = railsRows({ ahead, chambers, axis, nowMs, zone, words });
+  const clash = rails.find((row) => row.clash !== null);
   const waiting = ahead
     .filter(({ piece, forecast }) => forecast?.p50Ms && !pieceFigures(piece).atTarget)
     .sort((a, b) => (a.forecast?.p50Ms ?? 0) - (b.forecast?.p50Ms ?? 0));
   const next = waiting[0]?.forecast;
   return {
-    sentence: calendar.sentence(ahead.length, next ? windowOf(next, nowMs, zone, words) : null),
+    sentence: said(
+      ...calendar.sentence(ahead.length, next ? windowOf(next, nowMs, zone, words) : null),
+      ...(clash ? calendar.rails.clashes(clash.title) : []),
+    ),
+    rails,
     today: share(nowMs),
-    months: monthsBetween(startMs, endMs, zone).map((atMs) => ({
+    months: monthsBetween(axis.fromMs, axis.toMs, zone).map((atMs) => ({
       key: calendarDay(atMs, zone),
       at: share(atMs),
       label: words.dates.shortDay(atMs, zone, nowMs),
@@ -78,7 +100,10 @@ export function calendarView({
           title: `${batch.opened.body.formula.name}, ${words.batches.lot(batch.opened.body.lot)}`,
           note: calendar.row({
             pieces: batch.pieces.filter(({ status }) => status === 'hanging').length,
-            chamber: chambers.find(({ id }) => id === batch.hung?.body.chamber)?.name ?? null,
+            chamber:
+              batch.stage === 'ferment'
+                ? calendar.ferments
+                : (chambers.find(({ id }) => id === batch.hung?.body.chamber)?.name ?? null),
             window: done ? calendar.atTarget : window ? calendar.window(window) : calendar.open,
           }),
           bar: { from: share(piece.stuffed.atMs), to: share(nowMs) },
@@ -95,7 +120,7 @@ export function calendarView({
   };
 }
 
-function endOf(forecast: PieceForecast | null, nowMs: number): number {
+export function endOf(forecast: PieceForecast | null, nowMs: number): number {
   return Math.max(nowMs, forecast?.p90Ms ?? (forecast?.p50Ms ?? nowMs) + OPEN_END_DAYS * DAY_MS);
 }
 

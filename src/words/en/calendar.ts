@@ -19,6 +19,24 @@ export const calendar = {
     'Solid: hanging so far. Hatched: between the two a piece of middle weight should be at target (10 to 90 %). An estimate.',
   row: (n: { pieces: number; chamber: string | null; window: string }) =>
     [`${n.pieces} ${n.pieces === 1 ? 'piece' : 'pieces'}`, n.chamber, n.window].filter(Boolean).join(' · '),
+  ferments: 'ferments',
+  rails: {
+    title: 'Room on the rails',
+    taken: (n: { now: number; places: number }) => `${n.now} of ${n.places} places taken now`,
+    unknown: (now: number) =>
+      `${now === 1 ? 'one piece hangs' : `${now} pieces hang`}; say at the chamber how many places a rail has, and a clash is seen`,
+    clashes: (name: string): Said => said(' ', strong(`${name} is booked twice`), '.'),
+    clash: (n: { over: number; from: string | null; last: string; room: string | null }): Said =>
+      said(
+        strong(
+          `${n.over === 1 ? 'One piece' : `${n.over} pieces`} too many ${n.from === null ? 'now' : `from ${n.from}`}`,
+        ),
+        n.room === null
+          ? `: all of ${n.last} never fits here.`
+          : `: for all of ${n.last} there is room from ${n.room}.`,
+      ),
+    legend: 'How full the rails are, by forecasts. A clash stands out by its outline and is said in words.',
+  },
   open: 'no end in sight at this humidity',
   atTarget: 'at target weight',
   window: (window: string) => `at target ${window}`,
@@ -43,6 +61,43 @@ export const calendar = {
     freezeYes: (days: number, at: string) => `${days} days at ${at}`,
     freezeNote:
       'Days of the table of your rule set for pork up to 15 cm thick. It speaks of Trichinella only, and not of game.',
+    lot: 'How much, and where',
+    pieces: 'Pieces',
+    weight: 'Fresh sausage',
+    lotHint: 'May stay empty; with it room and water are looked at too.',
+    chamber: 'Where it will dry',
+    room: {
+      title: 'Room for it',
+      free: (n: { name: string; free: string; places: string }): Said =>
+        said(`${n.name} has ${n.free} of ${n.places} places free from then on: enough.`),
+      short: (n: {
+        name: string;
+        free: string;
+        places: string;
+        hang: string;
+        later: { from: string; ready: string } | null;
+      }): Said =>
+        said(
+          strong(`Only ${n.free} of ${n.places} places are free`),
+          ` in ${n.name} from ${n.hang} on. `,
+          n.later === null
+            ? 'There never are so many.'
+            : `Hung on ${n.later.from} it has room, and is as likely as not ready on ${n.later.ready}.`,
+        ),
+      carries: (n: { name: string; water: string; most: string }): Said =>
+        said(
+          `Its water, ${n.water} a day with what hangs then, is no more than ${n.name} has carried (${n.most}).`,
+        ),
+      tooWet: (n: { name: string; water: string; most: string }): Said =>
+        said(
+          strong(`${n.water} of water a day`),
+          ` with what hangs then; ${n.name} never carried more than ${n.most}: watch the humidity, or make less.`,
+        ),
+    },
+    history: (n: { batches: number; by: string; way: 'faster' | 'slower' | 'same' }): string =>
+      `${n.batches === 1 ? 'One own batch' : `${n.batches} own batches`} counted in: ${
+        n.way === 'same' ? 'they dried about as published ranges say' : `with them it dries ~${n.by} ${n.way}`
+      }.`,
     act: 'Count back',
     badDate: 'Choose a day that is still to come.',
     sentence: (n: { likely: string; early: string | null; last: string | null }): Said =>
@@ -76,6 +131,9 @@ export const calendar = {
         .join(', '),
     still: 'What would still make it',
     thinner: (mm: string) => `a casing of ${mm} instead`,
+    fewer: (count: string) => `a smaller lot: ${count} pieces, for which there are places`,
+    lighter: (weight: string) =>
+      `a smaller lot: ${weight}, the water of which this chamber has carried before`,
     lower: (loss: string) => `a target loss of ${loss} instead`,
     nothing: 'Neither a thinner casing nor a lower target alone makes it in time.',
     counted: (n: { ferment: number; equalise: number; air: string }) =>
