@@ -2,12 +2,13 @@
 
 export type MassUnit = 'g' | 'kg' | 'oz' | 'lb';
 export type TemperatureUnit = 'C' | 'F';
-export type LengthUnit = 'mm' | 'in';
-export type Unit = MassUnit | TemperatureUnit | LengthUnit | '%' | 'g/kg' | 'pH' | 'h' | 'min' | 'm';
+export type LengthUnit = 'mm' | 'm' | 'in' | 'ft';
+export type Unit = MassUnit | TemperatureUnit | LengthUnit | '%' | 'g/kg' | 'pH' | 'h' | 'min';
 
 /** Avoirdupois, exact: 1 lb = 453.59237 g (international yard and pound agreement 1959; from memory, high confidence). */
 const G_PER: Readonly<Record<MassUnit, number>> = { g: 1, kg: 1000, oz: 28.349523125, lb: 453.59237 };
-const MM_PER_INCH = 25.4;
+/** Exact by the same agreement. */
+const MM_PER: Readonly<Record<LengthUnit, number>> = { mm: 1, m: 1000, in: 25.4, ft: 304.8 };
 
 /**
  * Mass in grams.
@@ -52,7 +53,7 @@ export function temperatureFromC({ tempC, unit }: { tempC: number; unit: Tempera
  * @example lengthToMm({ value: 2, unit: 'in' }) // => 50.8
  */
 export function lengthToMm({ value, unit }: { value: number; unit: LengthUnit }): number {
-  return unit === 'mm' ? value : value * MM_PER_INCH;
+  return value * MM_PER[unit];
 }
 
 /**
@@ -61,5 +62,5 @@ export function lengthToMm({ value, unit }: { value: number; unit: LengthUnit })
  * @example lengthFromMm({ lengthMm: 50.8, unit: 'in' }) // => 2
  */
 export function lengthFromMm({ lengthMm, unit }: { lengthMm: number; unit: LengthUnit }): number {
-  return unit === 'mm' ? lengthMm : lengthMm / MM_PER_INCH;
+  return lengthMm / MM_PER[unit];
 }

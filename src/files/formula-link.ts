@@ -1,17 +1,26 @@
 /**
  * A formula in the fragment of a link: nothing of it reaches a server. Behind the route stands, in base64url, one byte for the
- * version, four of the SHA-256 of the text, and the text deflated: JSON of the formula without the ids of its lines.
+ * version, four of the SHA-256 of what follows, in version 2 the two UUIDs of the version that it was made from, and the text
+ * deflated: JSON of the formula without the ids of its lines. Without a parent a link is of version 1.
  */
 import type { Formula } from '#core/formula/formula.ts';
 import { hashLine } from '#record/entry.ts';
-import { checkFormula, type FormulaProblem, isRecord, readUntrusted } from './formula-file.ts';
+import {
+  checkFormula,
+  type FormulaParent,
+  type FormulaProblem,
+  isRecord,
+  readUntrusted,
+} from './formula-file.ts';
 import { LINK_DICTIONARY } from './link-dictionary.ts';
 
 export const FORMULA_ROUTE = '#/formulas/from/';
 export const MOST_LINK_CHARS = 8 * 1024;
 export const MOST_INFLATED_BYTES = 256 * 1024;
-const VERSION = 1;
+const PLAIN = 1;
+const WITH_PARENT = 2;
 const SUM_BYTES = 4;
+const UUID_BYTES = 16;
 /** Text that is told again and again shrinks a hundredfold at the most; what claims more is made to fill the memory. */
 const MOST_RATIO = 100;
 const RATIO_SLACK_BYTES = 4096;
@@ -20,21 +29,29 @@ const STEP_BYTES = 256;
 
 type LinkCode = 'not-a-link' | 'newer-format' | 'too-long' | 'damaged' | 'inflates-too-far';
 export type LinkProblem = FormulaProblem | { readonly code: LinkCode };
-export type ReadLink = { ok: true; formula: Formula } | { ok: false; problem: LinkProblem };
+export type ReadLink =
+  | { ok: true; formula: Formula; from?: FormulaParent }
+  | { ok: false; problem: LinkProblem };
 export type WrittenLink = { ok: true; link: string } | { ok: false; problem: LinkProblem };
 
 /** `base` is the address of the app without a fragment. A link is read back before it is given out. */
 export async function writeFormulaLink({
   formula,
   base,
+  from,
 }: {
   formula: Formula;
   base: string;
+  /** The version that whoever takes it in will have made theirs from. */
+  from?: FormulaParent;
 }): Promise<WrittenLink> {
   const { deflateSync } = await import('fflate');
   const text = JSON.stringify({ ...formula, lines: formula.lines.map(({ id: _id, ...line }) => line) });
   const packed = deflateSync(utf8(text), { level: 9, mem: 9, dictionary: utf8(LINK_DICTIONARY) });
-  const link = `${base}${FORMULA_ROUTE}${toBase64Url([VERSION, ...sumOf(text), ...packed])}`;
+  const parent = from ? parentBytes(from) : null;
+  const version = parent ? WITH_PARENT : PLAIN;
+  const bytes = [version, ...sumOf(text, parent ?? []), ...(parent ?? []), ...packed];
+  const link = `${base}${FORMULA_ROUTE}${toBase64Url(bytes)}`;
   const read = await readFormulaLink(link);
   return read.ok ? { ok: true, link } : read;
 }
@@ -48,14 +65,32 @@ export async function readFormulaLink(link: string): Promise<ReadLink> {
   const bytes = fromBase64Url(code);
   const version = bytes?.[0];
   if (!bytes || version === undefined) return refused('not-a-link');
-  if (version > VERSION) return refused('newer-format');
-  if (version < VERSION || bytes.length <= 1 + SUM_BYTES) return refused('damaged');
-  const inflated = await inflate(bytes.subarray(1 + SUM_BYTES));
+  if (version > WITH_PARENT) return refused('newer-format');
+  const packedAt = 1 + SUM_BYTES + (version === WITH_PARENT ? 2 * UUID_BYTES : 0);
+  if (version < PLAIN || bytes.length <= packedAt) return refused('damaged');
+  const parent = bytes.subarray(1 + SUM_BYTES, packedAt);
+  const inflated = await inflate(bytes.subarray(packedAt));
   if (!inflated.ok) return refused(inflated.code);
-  const sum = sumOf(inflated.text);
+  const sum = sumOf(inflated.text, parent);
   if (!sum.every((byte, index) => byte === bytes[1 + index])) return refused('damaged');
   const read = readUntrusted(inflated.text);
-  return read.ok ? checkFormula(numbered(read.value)) : read;
+  if (!read.ok) return read;
+  const checked = checkFormula(numbered(read.value));
+  return checked.ok && version === WITH_PARENT ? { ...checked, from: parentOf(parent) } : checked;
+}
+
+/** Null where it is not named by two UUIDs: then the link carries no parent. */
+function parentBytes({ formula, entry }: FormulaParent): number[] | null {
+  const hex = `${formula.slice('formula:'.length)} ${entry}`.replaceAll('-', '');
+  if (!/^[0-9a-f]{32} [0-9a-f]{32}$/.test(hex)) return null;
+  return (hex.match(/[0-9a-f]{2}/g) ?? []).map((byte) => Number.parseInt(byte, 16));
+}
+
+function parentOf(bytes: Uint8Array): FormulaParent {
+  const hex = Array.from(bytes, (byte) => byte.toString(16).padStart(2, '0')).join('');
+  const uuid = (from: number) =>
+    hex.slice(from, from + 32).replace(/^(.{8})(.{4})(.{4})(.{4})(.{12})$/, '$1-$2-$3-$4-$5');
+  return { formula: `formula:${uuid(0)}`, entry: uuid(32) };
 }
 
 type Inflated = { ok: true; text: string } | { ok: false; code: 'damaged' | 'inflates-too-far' };
@@ -95,8 +130,8 @@ function numbered(value: unknown): unknown {
   return { ...value, lines };
 }
 
-function sumOf(text: string): number[] {
-  const hash = hashLine(text);
+function sumOf(text: string, parent: ArrayLike<number>): number[] {
+  const hash = hashLine(text + Array.from(parent, (byte) => byte.toString(16).padStart(2, '0')).join(''));
   return Array.from({ length: SUM_BYTES }, (_, at) => Number.parseInt(hash.slice(2 * at, 2 * at + 2), 16));
 }
 

@@ -31,7 +31,9 @@ function toBase(value: number, unit: QuantityUnit): number {
     case 'F':
       return temperatureToC({ value, unit });
     case 'mm':
+    case 'm':
     case 'in':
+    case 'ft':
       return lengthToMm({ value, unit });
     default:
       return value;

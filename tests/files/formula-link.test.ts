@@ -9,6 +9,10 @@ import { PLAIN_FORMULAS, REFUSED_FORMULAS } from './hostile-formulas.ts';
 import { LONG_FORMULA, SHORT_FORMULA } from './long-formula.ts';
 
 const BASE = 'https://book.example.org/';
+const PARENT = {
+  formula: 'formula:018cdc00-0000-7000-a000-0000000000bb',
+  entry: '018cdc00-0000-7000-8000-00000000000c',
+} as const;
 /** Made by the first build that made links. */
 const GIVEN_OUT = `${BASE}#/formulas/from/AWtJgCpDBFROYmYeqLQjvp4hrmYBl1nUK5YDwIFBhTCIrQUA`;
 
@@ -56,6 +60,23 @@ describe('a formula in a link', () => {
     expect(whole.split('#')[0]).toBe(BASE);
     expect(whole).toMatch(/^[\x21-\x7e]+$/);
     expect(await readFormulaLink(whole.slice(whole.indexOf('#')))).toEqual(await readFormulaLink(whole));
+  });
+
+  it('says which version of which formula it was made from, and its sum covers that too', async () => {
+    const made = await writeFormulaLink({ formula: LONG_FORMULA, base: BASE, from: PARENT });
+    if (!made.ok) throw new Error(made.problem.code);
+    expect(await readFormulaLink(made.link)).toEqual({ ok: true, formula: LONG_FORMULA, from: PARENT });
+    const start = made.link.indexOf(FORMULA_ROUTE) + FORMULA_ROUTE.length;
+    for (let at = start; at < start + 56; at += 1) {
+      const other = made.link[at] === 'A' ? 'B' : 'A';
+      expect(await codeOf(made.link.slice(0, at) + other + made.link.slice(at + 1))).not.toBe('ok');
+    }
+  });
+
+  it('goes without a parent that has no UUID', async () => {
+    const from = { formula: 'formula:invented', entry: PARENT.entry } as const;
+    const made = await writeFormulaLink({ formula: SHORT_FORMULA, base: BASE, from });
+    expect(made).toEqual(await writeFormulaLink({ formula: SHORT_FORMULA, base: BASE }));
   });
 
   it('of version 1 that was given out once is read for ever', async () => {
@@ -155,7 +176,9 @@ describe('a link from a stranger', () => {
     ['a lone character', `${BASE}${FORMULA_ROUTE}A`, 'not-a-link'],
     ['more than 8 KiB', `${BASE}${FORMULA_ROUTE}${'A'.repeat(MOST_LINK_CHARS + 1)}`, 'too-long'],
     ['version nought', link([0, 1, 2, 3, 4, 5, 6]), 'damaged'],
-    ['a newer version', link([2, 1, 2, 3, 4, 5, 6]), 'newer-format'],
+    ['a newer version', link([3, 1, 2, 3, 4, 5, 6]), 'newer-format'],
+    ['a parent cut short', link([2, 1, 2, 3, 4, ...Array(31).fill(7)]), 'damaged'],
+    ['a parent with nothing after it', link([2, 1, 2, 3, 4, ...Array(32).fill(7)]), 'damaged'],
     ['only the version', link([1]), 'damaged'],
     ['nothing after the sum', link([1, 1, 2, 3, 4]), 'damaged'],
     ['a block type that does not exist', link([1, 1, 2, 3, 4, 7, 7, 7, 7]), 'damaged'],
@@ -182,8 +205,8 @@ describe('a link from a stranger', () => {
 
   it('of any bytes whatever throws nothing', async () => {
     await fc.assert(
-      fc.asyncProperty(fc.uint8Array({ maxLength: 400 }), async (bytes) => {
-        expect(await codeOf(link([1, ...bytes]))).toMatch(/^[a-z-]+$/);
+      fc.asyncProperty(fc.integer({ min: 0, max: 3 }), fc.uint8Array({ maxLength: 400 }), async (version, bytes) => {
+        expect(await codeOf(link([version, ...bytes]))).toMatch(/^[a-z-]+$/);
       }),
       { numRuns: 300 },
     );

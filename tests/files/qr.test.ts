@@ -11,6 +11,11 @@ import { LONG_FORMULA } from './long-formula.ts';
 
 const BASE = 'https://book.example.org/greenweight/index.html';
 
+const PARENT = {
+  formula: 'formula:018cdc2f-9a31-7c54-a0b1-8e5d1f6a9cbb',
+  entry: '018cdc30-11f2-7be8-8d3a-5c7e90ab1d0c',
+} as const;
+
 /** The code as a camera would have it: dark on light, with its quiet zone, some pixels a module. */
 function raster(modules: readonly (readonly boolean[])[], pixels: number, dark = (on: boolean) => on) {
   const side = (modules.length + 8) * pixels;
@@ -44,7 +49,7 @@ async function codeOf(text: string) {
 
 describe('a formula as a QR code', () => {
   it('of 25 lines fits one code that a phone can read, and comes out of the camera as it went in', async () => {
-    const written = await writeFormulaLink({ formula: LONG_FORMULA, base: BASE });
+    const written = await writeFormulaLink({ formula: LONG_FORMULA, base: BASE, from: PARENT });
     if (!written.ok) throw new Error(written.problem.code);
     const qr = await codeOf(written.link);
     expect(qr.version).toBeLessThanOrEqual(20);
@@ -52,7 +57,11 @@ describe('a formula as a QR code', () => {
     const seen = jsQR(image, side, side);
     expect(seen?.version).toBe(qr.version);
     expect(seen?.data).toBe(written.link);
-    expect(await readFormulaLink(seen?.data ?? '')).toEqual({ ok: true, formula: LONG_FORMULA });
+    expect(await readFormulaLink(seen?.data ?? '')).toEqual({
+      ok: true,
+      formula: LONG_FORMULA,
+      from: PARENT,
+    });
   });
 
   it('is still read with a stain on it', async () => {

@@ -197,6 +197,33 @@ describe('casing', () => {
   test('every table that was read is shown with its source, none is chosen', () => {
     expect(casing({}).printed.length).toBeGreaterThan(1);
     expect(casing({}).fields.find(({ key }) => key === 'fillGPerM')?.text).toBe('');
+    // 86 mm flat are 54.7 mm round: beef middles of 50 to 55 mm, 32 to 36 kg in 18 m (INSCA, read).
+    const flat = casing({ flatMm: '86', diameterMm: '120' }).printed;
+    expect(flat.some((text) => text.startsWith('1\u202f778 to 2\u202f000\u00a0g a metre'))).toBe(true);
+    expect(casing({ diameterMm: '120' }).printed).toEqual([words.formulaSheets.casing.noRow]);
+  });
+
+  test('a maker in pounds is asked and told in feet: 5,200 g at 1.4 kg a metre are ~12.2 ft', () => {
+    const inFeet = (texts: Record<string, string>, own: readonly OwnFill[] = []) =>
+      casingView({
+        ...{ casing: 'beef-middle', texts, formula, mixG: 5200, own, words },
+        place: { ...place, mass: 'pounds' },
+      });
+    // 1.4 kg a metre is 0.94075 lb a foot: 1400 x 0.3048 / 453.59237 (exact definitions, derived).
+    const planned = inFeet({ pieceG: '11.464', fillGPerM: '0.94075', endsMm: '0' });
+    expect(results(planned)).toMatchObject({ Casing: '~12.2\u00a0ft', 'Length of one': '~146\u00a0in' });
+    expect(inFeet({}, [{ casing: '', fillGPerM: 1625, batches: 2 }]).own).toEqual([
+      'Your own: 1.092\u00a0lb a foot, from 2 batches',
+    ]);
+    expect(planned.fields.map(({ key, unit }) => [key, unit])).toEqual([
+      ['mixG', 'lb'],
+      ['keptG', 'lb'],
+      ['pieceG', 'lb'],
+      ['fillGPerM', 'lb'],
+      ['endsMm', 'in'],
+      ['diameterMm', 'mm'],
+      ['flatMm', 'mm'],
+    ]);
   });
 });
 

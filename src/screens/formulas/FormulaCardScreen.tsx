@@ -17,14 +17,18 @@ import { QrPicture } from './QrPicture.tsx';
 import { versionLine } from './versions-view.ts';
 import '#ui/print.css';
 
-/** A formula as a card to print: what is on the screen is what comes out on paper. */
-export function FormulaCardScreen({ words, place, id }: { words: Words; place: Place; id: string }) {
+/**
+ * A formula as a card to print: what is on the screen is what comes out on paper. `id` is that of the formula, and behind a "~"
+ * the number of its version where it is not the newest.
+ */
+export function FormulaCardScreen({ words, place, id: named }: { words: Words; place: Place; id: string }) {
+  const [id = '', number] = named.split('~');
   const saved = useFormulas();
   const kept = useDraft(`formula-bench ${id}`, restoreBench);
   const subject: SubjectId = `formula:${id}`;
   const versions = saved?.find((each) => each.id === subject)?.versions ?? [];
-  const version = versions.at(-1);
-  const code = useCode(version?.body.formula);
+  const version = number === undefined ? versions.at(-1) : versions[Number(number) - 1];
+  const code = useCode(version);
   if (saved === undefined || kept.value === undefined) return <Waiting label={words.app.waiting} />;
   if (!version) return <Page title={words.app.notFound.title}>{words.app.notFound.text}</Page>;
   const { formula } = version.body;
@@ -91,14 +95,16 @@ export function FormulaCardScreen({ words, place, id }: { words: Words; place: P
 }
 
 /** The formula as a link in a code; null while it is made. */
-function useCode(formula: Version['body']['formula'] | undefined): Qr | null {
+function useCode(version: Version | undefined): Qr | null {
   const [code, setCode] = useState<Qr | null>(null);
   useEffect(() => {
     let left = false;
     const make = async (): Promise<void> => {
-      if (!formula) return;
+      if (!version) return;
+      const { formula } = version.body;
+      const from = { formula: version.subject, entry: version.id };
       const base = window.location.href.split('#')[0] ?? '';
-      const written = await writeFormulaLink({ formula, base });
+      const written = await writeFormulaLink({ formula, base, from });
       const made: Qr = written.ok ? await qrOf(written.link) : { ok: false, code: 'too-long' };
       if (!left) setCode(made);
     };
@@ -106,6 +112,6 @@ function useCode(formula: Version['body']['formula'] | undefined): Qr | null {
     return () => {
       left = true;
     };
-  }, [formula]);
+  }, [version]);
   return code;
 }

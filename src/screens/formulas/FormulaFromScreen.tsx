@@ -23,7 +23,12 @@ export function FormulaFromScreen({ words, place, id }: { words: Words; place: P
   }, [id]);
   if (read === null) return <Waiting label={words.app.waiting} />;
   if (read.ok)
-    return <Arrived arrived={{ formula: read.formula, note: say.linkNote }} {...{ words, place }} />;
+    return (
+      <Arrived
+        arrived={{ formula: read.formula, note: say.linkNote, from: read.from }}
+        {...{ words, place }}
+      />
+    );
   return (
     <Page
       title={say.title}

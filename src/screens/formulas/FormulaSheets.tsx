@@ -12,7 +12,7 @@ import { CompositionSheet } from './CompositionSheet.tsx';
 import type { Version } from './FormulaPage.tsx';
 import styles from './FormulaScreen.module.css';
 import type { FormulaPlan } from './formula-plan.ts';
-import { formulaHref } from './formulas-view.ts';
+import { cardHref, formulaHref } from './formulas-view.ts';
 import { PiecesSheet } from './PiecesSheet.tsx';
 import { ShareSheet } from './ShareSheet.tsx';
 import { VersionsSheet } from './VersionsSheet.tsx';
@@ -106,9 +106,7 @@ export function FormulaSheets({
           note={say.versions(versions.length)}
           onPress={() => onOpen('versions')}
         />
-        {version.id === versions.at(-1)?.id && (
-          <Row title={more.card.title} note={more.card.row} href={`${formulaHref(version.subject)}/card`} />
-        )}
+        <Row title={more.card.title} note={more.card.row} href={cardHref(version, versions)} />
         <Row title={more.share.title} note={more.share.row} onPress={() => onOpen('share')} />
       </List>
       <Button kind="quiet" disabled={saving.state === 'saving'} onPress={() => void copy()}>

@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'react';
-import { writeFormulaFile } from '#files/formula-file.ts';
+import { type FormulaParent, writeFormulaFile } from '#files/formula-file.ts';
 import { writeFormulaLink } from '#files/formula-link.ts';
 import { handOver } from '#files/hand-over.ts';
 import { shortLine } from '#files/plain-text.ts';
@@ -28,15 +28,16 @@ export function ShareSheet({
   const [copied, setCopied] = useState<boolean | null>(null);
   const say = words.formulaSheets.share;
   const { formula, note } = version.body;
+  const { subject, id: entry } = version;
   useEffect(() => {
     let left = false;
-    void make(formula).then((ready) => {
+    void make(formula, { formula: subject, entry }).then((ready) => {
       if (!left) setMade(ready);
     });
     return () => {
       left = true;
     };
-  }, [formula]);
+  }, [formula, subject, entry]);
 
   const copy = (link: string) => {
     navigator.clipboard.writeText(link).then(
@@ -51,7 +52,7 @@ export function ShareSheet({
       content: writeFormulaFile({
         formula,
         note,
-        from: { formula: version.subject, entry: version.id },
+        from: { formula: subject, entry },
       }),
     });
   const link = made?.link ?? null;
@@ -75,8 +76,8 @@ export function ShareSheet({
   );
 }
 
-async function make(formula: Version['body']['formula']): Promise<Made> {
+async function make(formula: Version['body']['formula'], from: FormulaParent): Promise<Made> {
   const base = window.location.href.split('#')[0] ?? '';
-  const written = await writeFormulaLink({ formula, base });
+  const written = await writeFormulaLink({ formula, base, from });
   return written.ok ? { link: written.link, qr: await qrOf(written.link) } : { link: null, qr: null };
 }

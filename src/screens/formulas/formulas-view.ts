@@ -40,3 +40,12 @@ export function formulasView({
 export function formulaHref(id: SubjectId, part = ''): string {
   return `#/formulas/${id.slice('formula:'.length)}${part}`;
 }
+
+/** The card of just this version. */
+export function cardHref(
+  { id, subject }: EntryOf<'formula-saved'>,
+  versions: readonly EntryOf<'formula-saved'>[],
+): string {
+  const at = versions.findIndex((each) => each.id === id);
+  return formulaHref(subject, at === versions.length - 1 ? '/card' : `~${at + 1}/card`);
+}

@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { lengthFromMm } from '#core/units.ts';
 import type { Batch } from '#record/batch.ts';
 import type { Place } from '#record/place.ts';
 import { useAppend } from '#store/use-append.ts';
@@ -10,9 +11,9 @@ import { Sheet } from '#ui/Sheet.tsx';
 import type { Words } from '#words/en.ts';
 import { decimal } from '#words/format.ts';
 
-const MOST_M = 10_000;
+const MOST_MM = 10_000_000;
 
-/** Metres of casing that the batch took: the next plan of casing starts from the maker's own fill. May be left out. */
+/** The length of casing that the batch took: the next plan of casing starts from the maker's own fill. May be left out. */
 export function CasingUsed({ batch, place, words }: { batch: Batch; place: Place; words: Words }) {
   const { saving, save } = useAppend(place.initials);
   const [open, setOpen] = useState(false);
@@ -20,19 +21,22 @@ export function CasingUsed({ batch, place, words }: { batch: Batch; place: Place
   const [problem, setProblem] = useState<string | null>(null);
   const say = words.stuffing.used;
   const { casingUsed } = batch;
+  const unit = place.mass === 'metric' ? 'm' : 'ft';
+  const shown = (lengthMm: number, places: number) =>
+    decimal(lengthFromMm({ lengthMm, unit }), places, place);
   const saved = words.app.unsaved(saving);
 
   const keep = async () => {
-    const read = readQuantity({ text, unit: '', decimal: place.decimal, least: 0.01, most: MOST_M });
+    const read = readQuantity({ text, unit, decimal: place.decimal, least: 10, most: MOST_MM });
     if (!read.ok) {
-      setProblem(words.fields.problem(read.problem, { least: '0.01', most: decimal(MOST_M, 0, place) }));
+      setProblem(words.fields.problem(read.problem, { least: shown(10, 2), most: shown(MOST_MM, 0) }));
       return;
     }
     const result = await save([
       {
         kind: 'casing-used',
         subject: batch.id,
-        body: { usedM: read.value, typed: { usedM: { ...read.typed, unit: 'm' } } },
+        body: { usedM: read.value / 1000, typed: { usedM: read.typed } },
         ...(casingUsed ? { strikes: { id: casingUsed.id, reason: words.stuffing.measuredAgain } } : {}),
       },
     ]);
@@ -42,7 +46,7 @@ export function CasingUsed({ batch, place, words }: { batch: Batch; place: Place
   return (
     <>
       <Button kind="quiet" onPress={() => setOpen(true)}>
-        {casingUsed ? say.known(`${decimal(casingUsed.body.usedM, 1, place)}\u00a0m`) : say.act}
+        {casingUsed ? say.known(`${shown(1000 * casingUsed.body.usedM, 1)}\u00a0${unit}`) : say.act}
       </Button>
       {open && (
         <Sheet
@@ -59,7 +63,7 @@ export function CasingUsed({ batch, place, words }: { batch: Batch; place: Place
           <NumberField
             label={say.field}
             hint={say.hint}
-            unit="m"
+            unit={unit}
             text={text}
             onText={(typed) => {
               setText(typed);

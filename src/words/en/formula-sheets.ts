@@ -45,15 +45,17 @@ export const formulaSheets = {
   },
   casing: {
     title: 'Casing and pieces',
-    row: 'Metres, pieces, what is left over; flat width and diameter',
+    row: 'Length of casing, pieces, what is left over; flat width and diameter',
     field: {
       mixG: 'Green mix',
       keptG: 'Kept for test piece and pH',
       pieceG: 'Green weight of one piece',
-      fillGPerM: 'Fill of one metre',
+      fillGPerM: 'Fill',
       endsMm: 'Lost to knots, each piece',
-      flatMm: 'Flat width',
+      diameterMm: 'Diameter or calibre',
+      flatMm: 'Or its flat width',
     },
+    fill: { m: 'Fill of one metre', ft: 'Fill of one foot' },
     kind: 'Casing',
     kinds: {
       hog: 'hog',
@@ -63,15 +65,22 @@ export const formulaSheets = {
       collagen: 'collagen',
       fibrous: 'fibrous',
     },
-    printed: (from: string, to: string, where: string): string => `${from} to ${to} (${where})`,
-    own: (casing: string, fill: string, batches: number): string =>
-      `Your own${casing === '' ? '' : `, ${casing}`}: ${fill} a metre, from ${batches === 1 ? 'one batch' : `${batches} batches`}`,
+    printed: {
+      m: (from: string, to: string, where: string): string => `${from} to ${to} a metre (${where})`,
+      ft: (from: string, to: string, where: string): string => `${from} to ${to} a foot (${where})`,
+    },
+    own: {
+      m: (casing: string, fill: string, batches: number): string =>
+        `Your own${casing === '' ? '' : `, ${casing}`}: ${fill} a metre, from ${batches === 1 ? 'one batch' : `${batches} batches`}`,
+      ft: (casing: string, fill: string, batches: number): string =>
+        `Your own${casing === '' ? '' : `, ${casing}`}: ${fill} a foot, from ${batches === 1 ? 'one batch' : `${batches} batches`}`,
+    },
     ownHint:
-      'Filled in from your own batches at this diameter: mix in the pieces ÷ metres used. The tables stand beside it.',
+      'Filled in from your own batches at this diameter: mix in the pieces ÷ casing used. The tables stand beside it.',
     noRow: 'No table that was read has this casing at this diameter.',
     tables: (diameter: string): string => `Printed for ${diameter}`,
     fillHint:
-      'Tables differ by a third and run low for sausage stuffed firm. Your own fill is better: write down the metres used when the pieces are weighed.',
+      'Tables differ by a third and run low for sausage stuffed firm. Your own fill is better: write down the casing used when the pieces are weighed.',
     metres: 'Casing',
     pieces: 'Whole pieces',
     length: 'Length of one',

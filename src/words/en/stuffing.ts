@@ -32,9 +32,9 @@ export const stuffing = {
   measuredAgain: 'measured again',
   used: {
     act: 'Casing used',
-    known: (metres: string) => `Casing used: ${metres}`,
+    known: (length: string) => `Casing used: ${length}`,
     title: 'Casing used',
-    field: 'Metres of casing in all',
+    field: 'Casing in all',
     hint: 'What was taken off the reel for these pieces, ends with it. Your own fill is learned from it.',
   },
   on: (scale: string) => `on ${scale}`,
