@@ -58,9 +58,9 @@ export function moreConsequential(a: Due, b: Due): number {
 
 const HOUR_MS = 3_600_000;
 /** Common practice: a pH sample every 6 to 12 h; a weigh-in daily in the first week, then weekly. */
-const PH_EVERY_HOURS = 12;
-const FIRST_WEEK_DAYS = 7;
-const WEEKLY_DAYS = 7;
+export const PH_EVERY_HOURS = 12;
+export const FIRST_WEEK_DAYS = 7;
+export const WEEKLY_DAYS = 7;
 
 export function due(batch: Batch, nowMs: number): Due[] {
   switch (batch.stage) {

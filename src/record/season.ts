@@ -41,8 +41,8 @@ export type Season = {
 const HOUR_MS = 3_600_000;
 const DAY_MS = 24 * HOUR_MS;
 /** Common practice: read by hand daily, a logger's file weekly; leave two days to prepare; keep at most a week in one place. */
-const READ_EVERY_MS = DAY_MS;
-const FILE_EVERY_MS = 8 * DAY_MS;
+export const READ_EVERY_MS = DAY_MS;
+export const FILE_EVERY_MS = 8 * DAY_MS;
 const LEAVE_AHEAD_MS = 2 * DAY_MS;
 const BACK_UP_EVERY_MS = 7 * DAY_MS;
 /** So much above what is set a drying chamber is not swinging but failing (common practice); and how long back is looked. */

@@ -1,3 +1,4 @@
+import { Button } from '#ui/Button.tsx';
 import { List, Row } from '#ui/List.tsx';
 import { Sentence } from '#ui/Sentence.tsx';
 import type { Words } from '#words/en.ts';
@@ -5,7 +6,7 @@ import type { BackView } from './back-view.ts';
 import styles from './CalendarScreen.module.css';
 
 /** From when to begin, whether there is room, and what would still make it. */
-export function BackAnswer({ view, words }: { view: BackView; words: Words }) {
+export function BackAnswer({ view, words, onPass }: { view: BackView; words: Words; onPass: () => void }) {
   const { back } = words.calendar;
   return (
     <div className={styles.answer} aria-live="polite">
@@ -34,6 +35,7 @@ export function BackAnswer({ view, words }: { view: BackView; words: Words }) {
         </section>
       )}
       {view.history && <p>{view.history}</p>}
+      {view.schedule.likely && <Button onPress={onPass}>{back.pass}</Button>}
       <p className={styles.small}>{view.counted}</p>
     </div>
   );

@@ -1,4 +1,5 @@
 import { useMemo, useState } from 'react';
+import type { BackSchedule as Schedule } from '#core/drying/back-schedule.ts';
 import { mixFromFat } from '#core/drying/equilibrium.ts';
 import type { Batch } from '#record/batch.ts';
 import { loads } from '#record/chamber-figures.ts';
@@ -33,6 +34,7 @@ export function BackSchedule({
   nowMs,
   place,
   words,
+  onPass,
 }: {
   today: CalendarDay;
   batches: readonly Batch[];
@@ -41,6 +43,7 @@ export function BackSchedule({
   nowMs: number;
   place: Place;
   words: Words;
+  onPass: (schedule: Schedule, date: CalendarDay) => void;
 }) {
   const [last] = batches;
   const [typed, setTyped] = useState<BackTyped>(() => givenBy(last, place).typed);
@@ -155,7 +158,9 @@ export function BackSchedule({
           {back.act}
         </Button>
       </form>
-      {view && asked === typed && <BackAnswer view={view} words={words} />}
+      {view && asked === typed && (
+        <BackAnswer view={view} words={words} onPass={() => onPass(view.schedule, asked.date)} />
+      )}
     </section>
   );
 }

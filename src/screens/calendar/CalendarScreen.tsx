@@ -1,27 +1,35 @@
 import { useMemo, useState } from 'react';
 import { handOver } from '#files/hand-over.ts';
-import { calendar as calendarFile } from '#files/icalendar.ts';
+import { calendar as calendarFile, type DueEvent } from '#files/icalendar.ts';
+import { dueAhead } from '#record/due-ahead.ts';
 import { pieceForecast } from '#record/forecast-figures.ts';
 import type { Place } from '#record/place.ts';
 import { useNowMs, zoneAt } from '#store/clock.ts';
-import { useBatches, useKit } from '#store/live.ts';
+import { useAllEntries, useBatches, useChecks, useKit } from '#store/live.ts';
 import { Button } from '#ui/Button.tsx';
 import { Page } from '#ui/Page.tsx';
 import { Waiting } from '#ui/Waiting.tsx';
-import { calendarDay } from '#words/days.ts';
+import { type CalendarDay, calendarDay } from '#words/days.ts';
 import type { Words } from '#words/en.ts';
 import { BackSchedule } from './BackSchedule.tsx';
 import { Bars } from './Bars.tsx';
 import styles from './CalendarScreen.module.css';
-import { calendarEvents } from './calendar-events.ts';
+import { calendarEvents, planEvents } from './calendar-events.ts';
 import { calendarView, middlePiece } from './calendar-view.ts';
 import { Rails } from './Rails.tsx';
 
 const HOUR_MS = 3_600_000;
+/** An hour of a day on this phone's clock. */
+function momentOf(day: CalendarDay, hour: number): number {
+  return new Date(`${day}T${String(hour).padStart(2, '0')}:00`).getTime();
+}
+
 /** What hangs until when, and from a wished date back to the day to begin. */
 export function CalendarScreen({ words, place }: { words: Words; place: Place }) {
   const batches = useBatches();
   const kit = useKit();
+  const entries = useAllEntries();
+  const checks = useChecks();
   const nowMs = useNowMs(HOUR_MS);
   const [handed, setHanded] = useState<string | null>(null);
   const hour = Math.ceil(nowMs / HOUR_MS) * HOUR_MS;
@@ -33,21 +41,27 @@ export function CalendarScreen({ words, place }: { words: Words; place: Place })
       }),
     [batches, hour],
   );
-  if (batches === undefined || kit === undefined) return <Waiting label={words.app.waiting} />;
+  if (batches === undefined || kit === undefined || entries === undefined || checks === undefined)
+    return <Waiting label={words.app.waiting} />;
   const { calendar } = words;
   const zone = zoneAt(nowMs);
   const view = calendarView({ ahead, chambers: kit.chambers, nowMs, zone, words });
-  const pass = async () => {
-    const content = calendarFile({ events: calendarEvents({ ahead, nowMs, zone, words }), madeAtMs: nowMs });
+  const pass = async (events: readonly DueEvent[]) => {
+    const content = calendarFile({ events, madeAtMs: nowMs });
     const result = await handOver({ name: 'greenweight.ics', mime: 'text/calendar', content });
     setHanded(result === 'shared' || result === 'download-begun' ? calendar.exported : calendar.notExported);
+  };
+  const passAll = () => {
+    const { chambers, lots } = kit;
+    const due = dueAhead({ batches, chambers, entries, checks, lots, ruleSet: place.ruleSet, nowMs });
+    return pass(calendarEvents({ ahead, due, nowMs, zone, words }));
   };
   return (
     <Page
       title={calendar.title}
       back={{ href: '#/', label: words.today.title }}
       sentence={view.sentence}
-      acts={view.rows.length > 0 && <Button onPress={pass}>{calendar.export}</Button>}
+      acts={batches.length > 0 && <Button onPress={passAll}>{calendar.export}</Button>}
     >
       {handed && <p role="status">{handed}</p>}
       {view.rows.length > 0 && (
@@ -73,6 +87,7 @@ export function CalendarScreen({ words, place }: { words: Words; place: Place })
         nowMs={hour}
         place={place}
         words={words}
+        onPass={(schedule, date) => pass(planEvents(schedule, { date, momentOf, nowMs, words }))}
       />
     </Page>
   );

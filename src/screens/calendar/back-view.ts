@@ -20,6 +20,7 @@ const DAY_HOURS = 24;
 const SAME_SHARE = 0.03;
 
 export type BackView = {
+  readonly schedule: BackSchedule;
   readonly sentence: Said;
   readonly rows: readonly { key: keyof BackSchedule; title: string; note: string; steps: string }[];
   readonly room: readonly Said[];
@@ -68,6 +69,7 @@ export function backView(given: BackWish, { place, words }: { place: Place; word
     ...(room?.smaller ?? []),
   ];
   return {
+    schedule,
     sentence:
       last === null || likely === null
         ? back.never

@@ -48,7 +48,26 @@ export const calendar = {
   event: {
     window: (name: string, lot: string) => `${name}, lot ${lot}: may be at target weight from today`,
     note: (window: string) => `Expected ${window}: an estimate. Weigh it.`,
-    away: 'Away from the workshop',
+    round: (name: string, lot: string) => `Weigh round: ${name}, lot ${lot}`,
+    ph: (name: string, lot: string) => `Read the pH: ${name}, lot ${lot}`,
+    runsOut: (name: string, lot: string) =>
+      `Degree-hours run out at the last temperature: ${name}, lot ${lot}`,
+    runsOutNote: 'Counted on from the last readings: read the room and the pH before.',
+    air: (name: string) => `Read the air of ${name}`,
+    leave: 'You leave the workshop: weigh, fill, set',
+    back: 'Back at the workshop: weigh, and compare with what was expected',
+    frozen: (name: string, lot: string) =>
+      `Freezing time of ${name}, lot ${lot}, is over if every reading held`,
+    frozenNote: 'Read the freezer, then decide. It speaks of Trichinella only.',
+    plan: {
+      freeze: 'Into the freezer',
+      thaw: 'Out of the freezer',
+      stuff: 'Stuff',
+      hang: 'Hang it to dry',
+      down: 'Take it down, as likely as not',
+      ready: 'The wished date',
+    },
+    planNote: (date: string) => `Counted back from ${date}: an estimate, no date makes a sausage ready.`,
   },
   back: {
     title: 'Ready by a date',
@@ -99,6 +118,7 @@ export const calendar = {
         n.way === 'same' ? 'they dried about as published ranges say' : `with them it dries ~${n.by} ${n.way}`
       }.`,
     act: 'Count back',
+    pass: 'These days to the phone’s calendar',
     badDate: 'Choose a day that is still to come.',
     sentence: (n: { likely: string; early: string | null; last: string | null }): Said =>
       said(
