@@ -81,7 +81,7 @@ test('each save is a version; two stand side by side; a batch keeps the one it w
   await me.heading('Caraway and pepper, invented example');
   await me.press(/^Versions/);
   await expect(me.sheet).toContainText('A little more salt');
-  await me.press('Compare two versions');
+  await me.press('Compare two side by side');
   await expect(me.sheet).toContainText('One difference');
   await expect(me.sheet.getByRole('listitem').filter({ hasText: 'changed' })).toContainText(
     '2.55\u00a0% of meat',

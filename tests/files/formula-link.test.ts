@@ -205,9 +205,13 @@ describe('a link from a stranger', () => {
 
   it('of any bytes whatever throws nothing', async () => {
     await fc.assert(
-      fc.asyncProperty(fc.integer({ min: 0, max: 3 }), fc.uint8Array({ maxLength: 400 }), async (version, bytes) => {
-        expect(await codeOf(link([version, ...bytes]))).toMatch(/^[a-z-]+$/);
-      }),
+      fc.asyncProperty(
+        fc.integer({ min: 0, max: 3 }),
+        fc.uint8Array({ maxLength: 400 }),
+        async (version, bytes) => {
+          expect(await codeOf(link([version, ...bytes]))).toMatch(/^[a-z-]+$/);
+        },
+      ),
       { numRuns: 300 },
     );
   });

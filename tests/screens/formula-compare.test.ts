@@ -1,6 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import type { Formula, FormulaLine } from '#core/formula/formula.ts';
+import type { EntryId } from '#record/entry.ts';
 import { compareView } from '#screens/formulas/compare-view.ts';
+import { compareOptions } from '#screens/formulas/versions-view.ts';
 import { en as words } from '#words/en.ts';
 import { plainText } from '#words/said.ts';
 
@@ -88,4 +90,16 @@ describe('two versions side by side', () => {
     const [a, b] = [line('a', 1), line('b', 2)];
     expect(told(formula([a, b]), formula([b, a]))).toEqual([]);
   });
+});
+
+test('every version of this formula can be laid beside another, and beside the newest of any other formula', () => {
+  const saved = (id: string, subject: 'formula:a' | 'formula:b', name: string) =>
+    ({ id: id as EntryId, subject, body: { formula: formula([], { name }), note: '' } }) as const;
+  const own = [saved('a1', 'formula:a', 'Own'), saved('a2', 'formula:a', 'Own')];
+  const others = [saved('b1', 'formula:b', 'Other'), saved('b2', 'formula:b', 'Other, later')];
+  expect(compareOptions(own, [...own, ...others])).toEqual([
+    { value: 'a1', label: '1' },
+    { value: 'a2', label: '2' },
+    { value: 'b2', label: 'Other, later' },
+  ]);
 });

@@ -81,6 +81,31 @@ describe('other ways to scale', () => {
     });
   });
 
+  test('says what runs out first: lean, fat, or the 70 g of salt that are enough for 2.5 kg of meat', () => {
+    const hand = (texts: Record<string, string>) => by('hand', texts, SALAME);
+    expect(results(hand({ leanG: '3000', fatG: '1300' }))['Runs out first']).toBe('Lean');
+    expect(results(hand({ leanG: '3000', fatG: '700' }))['Runs out first']).toBe('Fat');
+    const short = hand({ leanG: '3000', fatG: '1300', 'line salt': '70', 'line cure': '50' });
+    expect(results(short)).toMatchObject({
+      'Runs out first': 'Salt',
+      Lean: '1\u202f875\u00a0g',
+      Fat: '625\u00a0g',
+      // 0.25 % of 2,500 g are 6.25 g (arithmetic, derived).
+      'Curing salt left over': '43.7\u00a0g',
+    });
+    expect(results(short)).not.toHaveProperty('Salt left over');
+    expect(short.meat?.leanG).toBeCloseTo(1875, 6);
+    expect(short.fields.map(({ label }) => label)).toEqual([
+      'Lean at hand, trimmed',
+      'Fat at hand, trimmed',
+      'Salt',
+      'Curing salt',
+    ]);
+    const odd = hand({ leanG: '3000', fatG: '1300', 'line salt': 'seventy' });
+    expect(odd).toMatchObject({ results: [], meat: null });
+    expect(odd.fields[2]?.problem).not.toBeNull();
+  });
+
   test('two cuts of 5 and 85 % fat meet 25 % at three to one; what lies outside cannot be met', () => {
     const texts = { firstFatPct: '5', secondFatPct: '85', wantedFatPct: '25', meatG: '4000' };
     expect(by('square', texts).meat).toMatchObject({ leanG: 3000, fatG: 1000 });

@@ -175,8 +175,62 @@ describe('one weighing', () => {
       '8040 g: with that, fat is 77 % of the meat, and the formula wants 25 %. Is that what the scale shows?',
     );
     expect(question(24110, more)).toContain('fat is 3 % of the meat');
-    expect(question(24110, meat)).toBeNull();
     expect(question(0, meat)).toBe('0 g: nothing lies on the scale. Is that what it shows?');
+  });
+
+  it('of the first lean is asked about too: a digit too many, a digit too few', () => {
+    expect([2411, 250, 12000].map((massG) => question(massG, meat))).toEqual([null, null, null]);
+    for (const massG of [24110, 24.11])
+      expect(question(massG, meat)).toBe(
+        `${massG} g: a tray of meat is mostly 200\u00a0g to 15\u202f000\u00a0g. Is that what the scale shows?`,
+      );
+  });
+
+  it('of meat is held against what was said to lie ready, and against what any scale here carries', () => {
+    const planned = setUp(book());
+    const body = { lot: 'P', formula: SALAME, ruleSet: 'US', plan: PLAN, plannedMeatG: 3215 } as const;
+    planned.put(0, 'batch-opened', BATCH, body, { refs: [FORMULA] });
+    const of = toWeigh('lean', viewOf(planned));
+    if (!of) throw new Error('nothing to weigh');
+    expect(question(2411, of)).toBeNull();
+    expect(question(24.11, of)).toContain('a tray of meat is mostly');
+    expect(question(24110, of)).toBe(
+      '24110 g makes 24\u202f110\u00a0g of lean, and about 2\u202f411\u00a0g were planned. Is that what the scale shows?',
+    );
+    if (!meat.meat) throw new Error('no meat');
+    const small: ToWeigh = { ...meat, meat: { ...meat.meat, mostOnScaleG: 5000 } };
+    expect(question(6000, small)).toContain('no scale here carries more than 5\u202f000\u00a0g');
+  });
+
+  it('stands on its line with its target and tolerance, and says where it lies outside', () => {
+    const line = (of: Book, id: string) => viewOf(of).lines.find((each) => each.id === id);
+    // Salt within 1 % of 90.0 g, cure within 5 % of 8.03 g (from memory, medium: tolerances of the bench).
+    expect(line(weighMeat(bench()), 'salt')?.note).toBe('± 0.9\u00a0g, on Bench scale');
+    expect(line(weighMeat(bench()), 'cure')?.note).toBe(
+      '± 0.40\u00a0g, on Small scale, its step leaves ± 0.2 %, ± 0.2 mg/kg nitrite',
+    );
+    const done = weighOutSalt(weighMeat(bench()));
+    expect(line(done, 'salt')).toMatchObject({ note: 'target 90.0\u00a0g ± 0.9\u00a0g', outside: false });
+    const off = weighOutSalt(weighMeat(bench()), { cureG: 7.6 });
+    expect(line(off, 'cure')).toMatchObject({
+      value: '7.60',
+      note: 'target 8.03\u00a0g ± 0.40\u00a0g: outside it, weigh it again',
+      outside: true,
+    });
+    expect(line(weighOutSalt(weighMeat(bench()), { cureG: 7.63 }), 'cure')?.outside).toBe(false);
+  });
+
+  it('that was the last can be struck at once, whichever it was; the one before it is then the last', () => {
+    const of = weighMeat(bench());
+    expect(viewOf(bench()).last).toBeNull();
+    expect(viewOf(of).last?.text).toBe('Fat 804\u00a0g');
+    weighOutSalt(of);
+    const last = viewOf(of).last;
+    expect(last?.text).toBe('Curing salt 8.03\u00a0g');
+    if (!last) throw new Error('none to strike');
+    of.put(0.6, 'struck', BATCH, {}, { strikes: last.id });
+    expect(viewOf(of).last?.text).toBe('Salt 90.00\u00a0g');
+    expect(viewOf(of).next).toBe('cure');
   });
 
   it('names the most in the unit that is typed', () => {

@@ -9,7 +9,7 @@ import { Sheet } from '#ui/Sheet.tsx';
 import type { Words } from '#words/en.ts';
 import { compareView } from './compare-view.ts';
 import styles from './VersionsSheet.module.css';
-import { versionRows } from './versions-view.ts';
+import { compareOptions, versionRows } from './versions-view.ts';
 
 type Version = EntryOf<'formula-saved'>;
 
@@ -38,13 +38,13 @@ export function VersionsSheet({
   const say = words.formulas.history;
   return (
     <Sheet open={open} onClose={onClose} title={say.heading} closeLabel={words.app.close}>
-      {versions.length > 1 && (
+      {compareOptions(versions, saved).length > 1 && (
         <Button kind="quiet" expanded={comparing} onPress={() => setComparing(!comparing)}>
           {comparing ? say.list : say.compare}
         </Button>
       )}
       {comparing ? (
-        <Compared versions={versions} place={place} words={words} />
+        <Compared versions={versions} saved={saved} place={place} words={words} />
       ) : (
         <List label={say.heading}>
           {versionRows(versions, saved, words).map(({ id, title, note }) => (
@@ -61,12 +61,22 @@ export function VersionsSheet({
   );
 }
 
-function Compared({ versions, place, words }: { versions: readonly Version[]; place: Place; words: Words }) {
-  const [left, setLeft] = useState(versions.at(-2)?.id ?? '');
-  const [right, setRight] = useState(versions.at(-1)?.id ?? '');
+function Compared({
+  versions,
+  saved,
+  place,
+  words,
+}: {
+  versions: readonly Version[];
+  saved: readonly Version[];
+  place: Place;
+  words: Words;
+}) {
+  const options = compareOptions(versions, saved);
+  const [left, setLeft] = useState<string>((versions.at(-2)?.id ?? options.at(-1)?.value) || '');
+  const [right, setRight] = useState<string>(versions.at(-1)?.id ?? '');
   const say = words.formulas.history;
-  const options = versions.map(({ id }, at) => ({ value: id as string, label: String(at + 1) }));
-  const formulaOf = (id: string) => versions.find((each) => each.id === id)?.body.formula;
+  const formulaOf = (id: string) => saved.find((each) => each.id === id)?.body.formula;
   const [one, other] = [formulaOf(left), formulaOf(right)];
   if (!one || !other) return null;
   const view = compareView(one, other, { place, words });

@@ -3,6 +3,8 @@ import type { Words } from '#words/en.ts';
 
 type Version = EntryOf<'formula-saved'>;
 
+type Named = Pick<Version, 'id' | 'subject' | 'body'>;
+
 export type VersionRow = {
   readonly id: string;
   readonly title: string;
@@ -50,4 +52,17 @@ function madeFrom({ subject, body: { from } }: Version, saved: readonly Version[
   const at = parents.findIndex(({ id }) => id === from.entry);
   const parent = parents[at];
   return parent ? words.formulas.madeFrom(parent.body.formula.name, at + 1) : words.formulas.madeElsewhere;
+}
+
+/** What can be laid beside a version: each version of its formula by number, and of every other formula the newest by name. */
+export function compareOptions(
+  versions: readonly Named[],
+  saved: readonly Named[],
+): { value: string; label: string }[] {
+  const own = versions[0]?.subject;
+  const others = new Map(saved.filter(({ subject }) => subject !== own).map((each) => [each.subject, each]));
+  return [
+    ...versions.map(({ id }, at) => ({ value: id, label: String(at + 1) })),
+    ...[...others.values()].map(({ id, body }) => ({ value: id, label: body.formula.name })),
+  ];
 }

@@ -7,13 +7,21 @@ import {
   mixForPiecesG,
 } from '#core/formula/batch-size.ts';
 import { pearsonSquare } from '#core/formula/fat.ts';
-import { type Formula, needsPieces } from '#core/formula/formula.ts';
+import { type Formula, isMeat, needsPieces } from '#core/formula/formula.ts';
+import { exactGrams } from '#core/formula/weigh-out.ts';
 import { massFromG } from '#core/units.ts';
 import type { Place } from '#record/place.ts';
 import type { Words } from '#words/en.ts';
 import { joined, mass } from '#words/format.ts';
 import { benchUnit } from './bench-input.ts';
-import { type CalcField, type CalcResult, type CalcView, readFields, type Texts } from './calc-view.ts';
+import {
+  type CalcField,
+  type CalcFieldView,
+  type CalcResult,
+  type CalcView,
+  readFields,
+  type Texts,
+} from './calc-view.ts';
 import { plainNumber } from './line-draft.ts';
 
 export type WayCode = 'finished' | 'pieces' | 'lean' | 'hand' | 'square';
@@ -58,25 +66,32 @@ export function waysView({
     place,
     words,
   );
+  const stock = code === 'hand' ? stockOf(formula, texts, place, words) : NO_STOCK;
+  const fields = [...views, ...stock.views];
   const countFirst = code !== 'pieces' && needsPieces(formula);
-  const none = { fields: views, results: [], meat: null };
+  const none = { fields, results: [], meat: null };
   if (countFirst) return { ...none, notes: [say.countFirst] };
-  if (values === null) return { ...none, notes: [words.formulaSheets.needs] };
-  const found = solve(code, values, formula);
+  if (values === null || stock.wrong)
+    return { ...none, notes: [code === 'hand' ? say.stockNeeds : words.formulaSheets.needs] };
+  const found = solve(code, values, formula, stock.gramsById);
   if (found === null) return { ...none, notes: [say.cannot] };
   const result = (label: string, massG: number): CalcResult => ({
     label,
     value: joined(mass(massG, 1, place)),
   });
   return {
-    fields: views,
+    fields,
     meat: { leanG: found.leanG, fatG: found.fatG, pieces: code === 'pieces' ? values.pieces : null },
     results: [
+      ...(found.runsOut === null
+        ? []
+        : [{ label: say.runsOut, value: runsOutName(found.runsOut, formula, words) }]),
       ...(found.mixG === null ? [] : [result(say.mix, found.mixG)]),
       result(code === 'square' ? say.firstCut : say.lean, found.leanG),
       result(code === 'square' ? say.secondCut : say.fat, found.fatG),
       ...(found.leftLeanG > 0 ? [result(say.leftLean, found.leftLeanG)] : []),
       ...(found.leftFatG > 0 ? [result(say.leftFat, found.leftFatG)] : []),
+      ...leftOfStock(found, stock.gramsById, formula, place, words),
     ],
     notes: code === 'finished' ? [say.about] : code === 'square' ? [say.squareNote, say.countsAsLean] : [],
   };
@@ -108,14 +123,69 @@ function field(key: WayField, formula: Formula, place: Place, words: Words): Cal
   return { ...base, unit, least: key === 'leftoverG' || key === 'fatG' ? 0 : 1, most: MOST_G, first };
 }
 
+type Stock = {
+  readonly views: readonly CalcFieldView[];
+  readonly gramsById: Readonly<Record<string, number>>;
+  readonly wrong: boolean;
+};
+const NO_STOCK: Stock = { views: [], gramsById: {}, wrong: false };
+
+/** What there is of each line; one that is left empty is taken as plenty. */
+function stockOf(formula: Formula, texts: Texts, place: Place, words: Words): Stock {
+  const unit = place.mass === 'metric' ? 'g' : 'oz';
+  const read = formula.lines
+    .filter(({ role }) => !isMeat(role))
+    .map(({ id, name }) => {
+      const key = `line ${id}`;
+      const one = { key, label: name, unit, least: 0, most: MOST_G, first: '' } as const;
+      const { views, values } = readFields([one], texts, place, words);
+      return { id, views, massG: values?.[key] ?? null };
+    });
+  return {
+    views: read.flatMap(({ views }) => views),
+    gramsById: Object.fromEntries(read.flatMap(({ id, massG }) => (massG === null ? [] : [[id, massG]]))),
+    wrong: read.some(({ views }) => views.some(({ problem }) => problem !== null)),
+  };
+}
+
+function runsOutName(runsOut: string, { lines }: Formula, words: Words): string {
+  const say = words.formulaSheets.ways;
+  if (runsOut === 'lean' || runsOut === 'fat') return say[runsOut];
+  return lines.find(({ id }) => id === runsOut)?.name ?? runsOut;
+}
+
+function leftOfStock(
+  { leanG, fatG }: BenchMeat,
+  gramsById: Stock['gramsById'],
+  formula: Formula,
+  place: Place,
+  words: Words,
+): CalcResult[] {
+  const grams = exactGrams({ formula, leanG, fatG, pieces: 1 });
+  return formula.lines.flatMap(({ id, name }, at) => {
+    const leftG = (gramsById[id] ?? 0) - (grams[at] ?? 0);
+    // What the search for the largest batch leaves of the line that runs out is noise.
+    return leftG < 0.05
+      ? []
+      : [{ label: words.formulaSheets.ways.left(name), value: joined(mass(leftG, 0.1, place, 'down')) }];
+  });
+}
+
 type Solved = BenchMeat & {
+  /** `lean`, `fat` or the id of a line; null where nothing was held against what is at hand. */
+  readonly runsOut: string | null;
   readonly mixG: number | null;
   readonly leftLeanG: number;
   readonly leftFatG: number;
 };
 
-function solve(code: WayCode, values: Readonly<Record<WayField, number>>, formula: Formula): Solved | null {
-  const nothingLeft = { leftLeanG: 0, leftFatG: 0 };
+function solve(
+  code: WayCode,
+  values: Readonly<Record<WayField, number>>,
+  formula: Formula,
+  gramsById: Stock['gramsById'],
+): Solved | null {
+  const nothingLeft = { leftLeanG: 0, leftFatG: 0, runsOut: null };
   const ofMix = (mixG: number, pieces: number | null): Solved | null => {
     const meat = meatForMix({ formula, mixG, pieces });
     return meat && { ...meat, ...nothingLeft, mixG };
@@ -134,14 +204,16 @@ function solve(code: WayCode, values: Readonly<Record<WayField, number>>, formul
           }
         : null;
     case 'hand': {
-      const { leanG, fatG, leanLeftG, fatLeftG } = batchFromStock({
+      const { leanG, fatG, leanLeftG, fatLeftG, runsOut } = batchFromStock({
         formula,
         leanG: values.leanG,
         fatG: values.fatG,
         pieces: null,
-        stock: {},
+        stock: gramsById,
       });
-      return leanG + fatG > 0 ? { leanG, fatG, mixG: null, leftLeanG: leanLeftG, leftFatG: fatLeftG } : null;
+      return leanG + fatG > 0
+        ? { leanG, fatG, mixG: null, leftLeanG: leanLeftG, leftFatG: fatLeftG, runsOut }
+        : null;
     }
     case 'square': {
       const cuts = pearsonSquare(values);

@@ -17,6 +17,7 @@ import { Waiting } from '#ui/Waiting.tsx';
 import { Working } from '#ui/Working.tsx';
 import type { Words } from '#words/en.ts';
 import { CostOfBatch } from './CostOfBatch.tsx';
+import { StrikeLast } from './StrikeLast.tsx';
 import styles from './WeighOutScreen.module.css';
 import { type Weighed, WeighSheet } from './WeighSheet.tsx';
 import { toWeigh, weighOutView } from './weigh-out-view.ts';
@@ -155,6 +156,18 @@ export function WeighOutScreen({ words, place, id }: Props) {
           />
         ))}
       </ul>
+      {view.last && (
+        <StrikeLast
+          last={view.last}
+          saving={saving.state === 'saving'}
+          onStrike={(id, reason) =>
+            void save([{ kind: 'struck', subject, body: {}, strikes: { id, reason } }]).then(
+              ({ ok }) => ok && setWeighedName(words.weighOut.last.name),
+            )
+          }
+          words={words}
+        />
+      )}
       {view.noScale && <Notice kind="caution">{words.weighOut.noScale}</Notice>}
       <Figures>
         {view.figures.map(({ key, ...figure }) => (

@@ -1,5 +1,4 @@
 import { type Amount, type FormulaLine, isMeat } from '#core/formula/formula.ts';
-import { BENCH_TOLERANCE_PCT, lineError } from '#core/formula/scale-error.ts';
 import type { WeighOut } from '#core/formula/weigh-out.ts';
 import type { Finding } from '#core/rules/rule.ts';
 import type { Batch } from '#record/batch.ts';
@@ -11,6 +10,8 @@ import type { Words } from '#words/en.ts';
 import { decimal, joined, mass, type Quantity } from '#words/format.ts';
 import type { Said } from '#words/said.ts';
 import { type CountView, countView } from './count-view.ts';
+import { type LastWeighing, lastWeighing } from './last-weighing.ts';
+import { isOutside, lineNote } from './line-note.ts';
 import { nitriteSentence, nitriteWorking, saltWorking } from './nitrite-view.ts';
 import { doseWhy, packChoices, packNote } from './starter-view.ts';
 import type { LotChoice, ToWeigh } from './weigh-sheet-view.ts';
@@ -20,6 +21,8 @@ export type LineView = {
   readonly name: string;
   readonly base: string;
   readonly done: boolean;
+  /** Weighed, and further from its target than the bench's tolerance. */
+  readonly outside: boolean;
   /** Target while it is to be weighed, what the scale showed once it was. */
   readonly value: string;
   readonly unit: string;
@@ -40,7 +43,7 @@ export type MeatView = {
   readonly hint: string;
   readonly done: boolean;
   readonly lots: readonly LotChoice[];
-  readonly soFar: { readonly leanG: number; readonly fatG: number; readonly wantedFatPct: number };
+  readonly soFar: Omit<NonNullable<ToWeigh['meat']>, 'part'>;
 };
 
 export type WeighOutView = {
@@ -64,6 +67,8 @@ export type WeighOutView = {
   }[];
   readonly nitriteWorking: ReturnType<typeof nitriteWorking> | null;
   readonly noScale: boolean;
+  /** The weighing that was written down last, to be struck at once if it was a slip; null before the first. */
+  readonly last: LastWeighing | null;
   /** What was weighed is not what was planned: said, and while `open` nothing leads to the bench. */
   readonly count: CountView | null;
 };
@@ -100,6 +105,7 @@ export function weighOutView({ batch, kit, place, nowMs, words }: Given): WeighO
     nitriteWorking: found && nitriteWorking({ batch, found, place, words }),
     count: countView(batch, place, words),
     noScale: kit.scales.length === 0,
+    last: lastWeighing(batch, place, words),
   };
 }
 
@@ -123,6 +129,12 @@ function verdictWord(finding: Finding, words: Words): string {
   return why === '' ? word : `${word}, ${why}`;
 }
 
+/** Null where a scale here carries anything, or none is known. */
+function mostOnScaleG(scales: readonly Scale[]): number | null {
+  const most = scales.map(({ mostG }) => mostG);
+  return most.length === 0 || most.includes(null) ? null : Math.max(...most.map((massG) => massG ?? 0));
+}
+
 function meatView(part: 'lean' | 'fat', { batch, kit, place, words }: Given): MeatView {
   const { meat } = words.weighOut;
   const weighings = batch.meat.filter(({ body }) => body.part === part);
@@ -139,6 +151,8 @@ function meatView(part: 'lean' | 'fat', { batch, kit, place, words }: Given): Me
       leanG: batch.leanG,
       fatG: batch.fatG,
       wantedFatPct: batch.opened.body.formula.fatPctOfMeat,
+      plannedMeatG: batch.opened.body.plannedMeatG ?? null,
+      mostOnScaleG: mostOnScaleG(kit.scales),
     },
   };
 }
@@ -174,13 +188,8 @@ function lineViews({ batch, kit, place, nowMs, words }: Given, plan: WeighOut): 
     const scale = kit.scales.find(({ id }) => id === planned.scaleId) ?? null;
     const lots = lotsFor(kit.lots, LOT_KINDS[line.role] ?? ['other', 'spice']);
     const living = line.role === 'starter' || line.role === 'mould';
-    const error = lineError({
-      massG: planned.roundedG,
-      stepG: planned.stepG,
-      portions: planned.portions,
-      meatG,
-      nitritePct: line.cure?.nitritePct ?? null,
-    });
+    const actualG = actual?.massG ?? null;
+    const beside = { line, planned, actualG, scale, meatG, place, words };
     return [
       {
         id: line.id,
@@ -193,11 +202,9 @@ function lineViews({ batch, kit, place, nowMs, words }: Given, plan: WeighOut): 
           .filter(Boolean)
           .join(', '),
         done: actual !== undefined,
+        outside: isOutside(beside),
         ...shown,
-        note: [
-          scaleNote({ line, scale, errorPct: error.weighingPct, place, words }),
-          living ? packNote(lots, actual?.lot, nowMs, words) : '',
-        ]
+        note: [lineNote(beside), living ? packNote(lots, actual?.lot, nowMs, words) : '']
           .filter(Boolean)
           .join(', '),
         targetG: planned.roundedG,
@@ -208,27 +215,6 @@ function lineViews({ batch, kit, place, nowMs, words }: Given, plan: WeighOut): 
       },
     ];
   });
-}
-
-/** Said only where the scale is coarser than the line asks for: what fits needs no words. */
-function scaleNote({
-  line,
-  scale,
-  errorPct,
-  place,
-  words,
-}: {
-  line: FormulaLine;
-  scale: Scale | null;
-  errorPct: number | null;
-  place: Place;
-  words: Words;
-}): string {
-  const tolerances: Readonly<Record<string, number>> = BENCH_TOLERANCE_PCT;
-  const tolerancePct = tolerances[line.role] ?? BENCH_TOLERANCE_PCT.other;
-  const error =
-    errorPct !== null && errorPct > tolerancePct ? `± ${decimal(errorPct, 0, place, 'up')} %` : '';
-  return [scale && words.weighOut.onScale(scale.name), error].filter(Boolean).join(', ');
 }
 
 function baseText(amount: Amount, place: Place, words: Words): string {

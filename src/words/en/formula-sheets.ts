@@ -7,13 +7,13 @@ export const formulaSheets = {
   use: 'Use this meat',
   ways: {
     title: 'Other ways to scale',
-    row: 'By finished weight, by pieces, by the lean at hand',
+    row: 'By finished weight, by pieces, by what is at hand, by the fat of two cuts',
     choose: 'Scale by',
     code: {
       finished: 'finished weight',
       pieces: 'pieces',
       lean: 'lean at hand',
-      hand: 'lean and fat',
+      hand: 'all that is at hand',
       square: 'fat of two cuts',
     },
     field: {
@@ -37,6 +37,9 @@ export const formulaSheets = {
     mix: 'Green mix',
     leftLean: 'Lean left over',
     leftFat: 'Fat left over',
+    runsOut: 'Runs out first',
+    left: (name: string): string => `${name} left over`,
+    stockNeeds: 'Fill in lean and fat; of the rest only what is scarce. What stays empty is taken as plenty.',
     about: 'The loss is a plan until the pieces are weighed.',
     cannot: 'This cannot be reached with these figures.',
     countFirst: 'One line counts by the piece: scale by the pieces.',

@@ -262,7 +262,7 @@ export const formulas = {
     noNote: 'no note',
     show: 'Show',
     shown: 'shown',
-    compare: 'Compare two versions',
+    compare: 'Compare two side by side',
     list: 'Back to the list',
     left: 'Left',
     right: 'Right',

@@ -101,6 +101,12 @@ export const weighOut = {
   },
   rounded: { down: 'rounded down', up: 'rounded up', nearest: '' },
   onScale: (name: string) => `on ${name}`,
+  tolerance: (mass: string) => `± ${mass}`,
+  asked: (target: string, tolerance: string) => `target ${target} ± ${tolerance}`,
+  outside: (target: string, tolerance: string) =>
+    `target ${target} ± ${tolerance}: outside it, weigh it again`,
+  step: (pct: string) => `its step leaves ± ${pct} %`,
+  stepOfCure: (pct: string, nitrite: string) => `its step leaves ± ${pct} %, ± ${nitrite} mg/kg nitrite`,
   noScale: 'No scale is entered: grams are rounded to 1 g. Enter the scales in Kit.',
   cost: {
     title: 'Cost',
@@ -143,6 +149,12 @@ export const weighOut = {
     nothing: (typed: string) => `${typed}: nothing lies on the scale. Is that what it shows?`,
     fatShare: (typed: string, fat: string, wanted: string) =>
       `${typed}: with that, fat is ${fat} % of the meat, and the formula wants ${wanted} %. Is that what the scale shows?`,
+    overScale: (typed: string, most: string) =>
+      `${typed}: no scale here carries more than ${most}. Is that what it shows?`,
+    overPlan: (typed: string, sum: string, part: string, wanted: string) =>
+      `${typed} makes ${sum} of ${part.toLowerCase()}, and about ${wanted} were planned. Is that what the scale shows?`,
+    tray: (typed: string, least: string, most: string) =>
+      `${typed}: a tray of meat is mostly ${least} to ${most}. Is that what the scale shows?`,
     again: 'weighed again',
     strikeReason: 'weighed again',
     add: 'Add this weight',
@@ -184,5 +196,12 @@ export const weighOut = {
     },
   },
   lines: 'Lines of the formula',
-  strikeLast: 'Strike the last weighing',
+  last: {
+    strike: (what: string) => `Strike the last weighing: ${what}`,
+    ask: (what: string) =>
+      `Strike ${what}? It stays on the record, struck through, and the line is to be weighed again.`,
+    act: 'Strike it',
+    reason: 'struck at the bench',
+    name: 'Struck',
+  },
 };

@@ -1,0 +1,62 @@
+/** What stands beside the grams of a line: how near it is to be weighed, on which scale, and what the scale's step leaves open. */
+import type { FormulaLine } from '#core/formula/formula.ts';
+import { BENCH_TOLERANCE_PCT, lineError } from '#core/formula/scale-error.ts';
+import type { WeighOutLine } from '#core/formula/weigh-out.ts';
+import type { Place, Scale } from '#record/place.ts';
+import type { Words } from '#words/en.ts';
+import { decimal, joined, mass } from '#words/format.ts';
+
+type Given = {
+  line: FormulaLine;
+  planned: WeighOutLine;
+  /** What was weighed; null while it is to be weighed. */
+  actualG: number | null;
+  scale: Scale | null;
+  meatG: number;
+  place: Place;
+  words: Words;
+};
+
+function tolerancePctOf({ role }: FormulaLine): number {
+  const tolerances: Readonly<Record<string, number>> = BENCH_TOLERANCE_PCT;
+  return tolerances[role] ?? BENCH_TOLERANCE_PCT.other;
+}
+
+/** Never finer than one step of the scale: nobody can weigh nearer. */
+function toleranceG({ line, planned: { roundedG, stepG } }: Given): number {
+  return Math.max(stepG, (roundedG * tolerancePctOf(line)) / 100);
+}
+
+/** A hair against binary fractions: 8.43 - 8.03 is not more than 0.4. */
+const HAIR_G = 1e-9;
+
+export function isOutside(given: Given): boolean {
+  const { actualG, planned } = given;
+  return actualG !== null && Math.abs(actualG - planned.roundedG) > toleranceG(given) + HAIR_G;
+}
+
+export function lineNote(given: Given): string {
+  const { planned, actualG, scale, place, words } = given;
+  const say = words.weighOut;
+  const tolerance = joined(mass(toleranceG(given), planned.stepG, place, 'down'));
+  if (actualG === null)
+    return [say.tolerance(tolerance), scale && say.onScale(scale.name), stepText(given)]
+      .filter(Boolean)
+      .join(', ');
+  const target = joined(mass(planned.roundedG, planned.stepG, place));
+  return isOutside(given) ? say.outside(target, tolerance) : say.asked(target, tolerance);
+}
+
+/** Of a cure always, in mg/kg as well; of another line only where the scale is coarser than the line asks for. */
+function stepText({ line, planned, meatG, place, words }: Given): string {
+  const { weighingPct, nitriteMgPerKg } = lineError({
+    ...{ massG: planned.roundedG, stepG: planned.stepG, portions: planned.portions, meatG },
+    nitritePct: line.cure?.nitritePct ?? null,
+  });
+  if (weighingPct === null) return '';
+  const say = words.weighOut;
+  const pct = decimal(weighingPct, weighingPct < 10 ? 1 : 0, place, 'up');
+  if (nitriteMgPerKg !== null && nitriteMgPerKg > 0)
+    return say.stepOfCure(pct, decimal(nitriteMgPerKg, 1, place, 'up'));
+  return weighingPct > tolerancePctOf(line) ? say.step(pct) : '';
+}
