@@ -1,4 +1,5 @@
 import type { Page } from '@playwright/test';
+import { kill } from '../faults/browser.ts';
 import { maker } from './maker.ts';
 import { axe, expect, picture, test } from './support/fixtures.ts';
 
@@ -65,7 +66,8 @@ for (const { width, height, pieces, least } of [
       profile,
     }) => {
       test.setTimeout(180_000);
-      const first = await (await profile.open()).newPage();
+      const phone = await profile.open();
+      const first = await phone.newPage();
       await page.close();
       let me = maker(first);
       await me.go('/');
@@ -104,12 +106,18 @@ for (const { width, height, pieces, least } of [
       await picture(first, `round-${width}`);
       await axe(first);
 
-      // The app is shut with a number half typed: the round goes on with the same piece.
+      // The browser is killed with a number half typed: what was saved is on disk, and the round goes on with the same piece.
       await me.keys('76');
+      await kill(profile.folder);
+      await phone.close().catch(() => undefined);
       const second = await (await profile.open()).newPage();
       me = maker(second);
       await me.go(`/batches/${id}/round`);
       await expect(second.getByText(`piece ${half + 1} of ${pieces}`)).toBeVisible();
+
+      await me.press('Find another piece');
+      await expect(second.getByRole('button', { name: /, weighed in this round$/ })).toHaveCount(half);
+      await me.press('Close');
 
       await me.press(`Strike piece ${half}`);
       await expect(second.getByText(`piece ${half} of ${pieces}`)).toBeVisible();

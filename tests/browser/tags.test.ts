@@ -63,6 +63,45 @@ test('the code of a printed tag, read back from the page, opens its piece with n
   await me.heading('Piece 3');
 });
 
+test('in a round, a tag before the camera brings its piece, and one of another batch does not', async ({
+  page,
+}) => {
+  // No browser here reads codes: what one would read is told, the camera is a canvas, all behind them is the app's own.
+  await page.addInitScript(() => {
+    const detect = async () => {
+      const text = document.documentElement.dataset.seen;
+      return text ? [{ rawValue: text }] : [];
+    };
+    const makes: unknown = function makes() {
+      return { detect };
+    };
+    Reflect.set(globalThis, 'BarcodeDetector', makes);
+    const canvas = document.createElement('canvas');
+    let at = 0;
+    setInterval(() => canvas.getContext('2d')?.fillRect(at++ % 99, 0, 9, 9), 50);
+    Object.defineProperty(navigator, 'mediaDevices', {
+      value: { getUserMedia: async () => canvas.captureStream(5) },
+    });
+  });
+  const holdUp = (address: string) =>
+    page.evaluate((text) => {
+      document.documentElement.dataset.seen = text;
+    }, address);
+  const me = maker(page);
+  await me.go('/');
+  await me.takeIn(hung());
+  await me.go(`/batches/${bare(BATCH)}/round`);
+  await expect(page.getByText('piece 1 of 4')).toBeVisible();
+  await me.press('Find another piece');
+  await me.press('Use the camera');
+  await expect(page.getByLabel('The camera looks for a code.')).toBeVisible();
+  await holdUp('https://elsewhere.example/#/pieces/00000000-0000-7000-8000-000000000000');
+  await expect(page.getByText('That tag is of no piece that hangs in this batch.')).toBeVisible();
+  await holdUp(`https://elsewhere.example/#/pieces/${bare(pieceId(3))}`);
+  await expect(page.getByText('piece 3 of 4')).toBeVisible();
+  await expect(me.sheet).toBeHidden();
+});
+
 test('the short code on a tag opens its piece where no camera reads codes', async ({ page }) => {
   const me = maker(page);
   await me.go('/');

@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import type { SubjectId } from '#record/subject.ts';
+import { readCode, scannedPiece, tagCode } from '#record/tag-code.ts';
 import { useBatches } from '#store/live.ts';
 import { Button } from '#ui/Button.tsx';
 import { CodeCamera, canReadCodes } from '#ui/CodeCamera.tsx';
@@ -10,7 +11,6 @@ import { TextField } from '#ui/TextField.tsx';
 import { Waiting } from '#ui/Waiting.tsx';
 import type { Words } from '#words/en.ts';
 import styles from './TagsScreen.module.css';
-import { readCode, scannedPiece, tagCode } from './tag-code.ts';
 
 const pageOf = (piece: SubjectId) => `#/pieces/${piece.slice('piece:'.length)}`;
 

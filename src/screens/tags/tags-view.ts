@@ -2,10 +2,10 @@ import type { Batch } from '#record/batch.ts';
 import type { Piece } from '#record/piece.ts';
 import { pieceFigures } from '#record/piece-figures.ts';
 import type { Place } from '#record/place.ts';
+import { pieceAddress, tagCode } from '#record/tag-code.ts';
 import type { Words } from '#words/en.ts';
 import { joined, mass } from '#words/format.ts';
 import type { Said } from '#words/said.ts';
-import { pieceAddress, tagCode } from './tag-code.ts';
 
 export type TagView = {
   readonly key: string;

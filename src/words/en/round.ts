@@ -20,6 +20,8 @@ export const round = {
   strike: 'Strike',
   findTitle: 'Find another piece',
   findText: 'The number on its tag. A weighed one can be weighed again.',
+  otherTag: 'That tag is of no piece that hangs in this batch.',
+  noCamera: 'The camera did not start. Tap the number instead.',
   weighedNow: 'weighed',
   toWeigh: (number: number, weighed: boolean) => `Piece ${number}${weighed ? ', weighed in this round' : ''}`,
   done: {

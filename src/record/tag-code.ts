@@ -1,4 +1,5 @@
-import type { SubjectId } from '#record/subject.ts';
+/** What stands on a tag, and back from it to its piece. */
+import type { SubjectId } from './subject.ts';
 
 const SIGNS = 6;
 
