@@ -1,75 +1,124 @@
 /** When a piece should reach its target, from its green weight, its air and its weighings. An estimate, always a window. */
-import { type AirReading, dryingClock, instantOf, thetaAt } from '#core/drying/clock.ts';
+import { type DryingClock, dryingClock, instantOf, thetaAt } from '#core/drying/clock.ts';
+import { type DryingEvidence, informedPrior, pieceEvidence } from '#core/drying/evidence.ts';
 import { daysToTarget, type LossBand, lossBand } from '#core/drying/forecast.ts';
 import { lossPct } from '#core/drying/loss.ts';
-import { dryingPosterior } from '#core/drying/posterior.ts';
-import { dryingPrior } from '#core/drying/prior.ts';
+import { type DryingPosterior, type DryingWeighIn, dryingPosterior } from '#core/drying/posterior.ts';
+import { type DryingPrior, dryingPrior } from '#core/drying/prior.ts';
+import type { MixFractions } from '#core/drying/water-activity.ts';
 import { mixComposition } from '#core/formula/composition.ts';
 import { weighOut } from '#core/formula/weigh-out.ts';
 import type { Batch } from './batch.ts';
-import type { Piece } from './piece.ts';
+import { airOf, type KnownAir, plannedAir } from './drying-air.ts';
+import type { Piece, Weighing } from './piece.ts';
 import { NO_SCALE } from './weigh-out-figures.ts';
 
-export type PieceForecast = {
+export type PieceWindow = {
   readonly p10Ms: number | null;
   readonly p50Ms: number | null;
   readonly p90Ms: number | null;
   /** Chance that this air never brings the piece to its target. */
   readonly neverFraction: number;
-  readonly band: (atMs: number) => LossBand;
+};
+export type PieceForecast = PieceWindow & { readonly band: (atMs: number) => LossBand };
+
+/** A piece as it stood at an instant: only what was written of the time before. */
+export type PieceSeen = {
+  readonly clock: DryingClock;
+  readonly prior: DryingPrior;
+  readonly weighIns: readonly DryingWeighIn[];
 };
 
-/** Humid, as a warm stage is kept, where nobody read it (published range 90 to 95 %, read second-hand). */
-const FERMENT_RH_PCT = 92;
+/** What is known beyond the batch's own record. */
+export type Known = {
+  readonly air?: KnownAir | null;
+  /** Of the mix, where it was made up already. */
+  readonly mix?: MixFractions;
+  readonly siblings?: readonly DryingEvidence[];
+  readonly earlierBatches?: readonly DryingEvidence[];
+};
 
 /** Null before stuffing. Works from the first day on, before any weigh-in. */
-export function pieceForecast(piece: Piece, batch: Batch, nowMs: number): PieceForecast | null {
+export function pieceForecast(
+  piece: Piece,
+  batch: Batch,
+  nowMs: number,
+  known: Known = {},
+): PieceForecast | null {
+  const seen = seenPiece(piece, batch, nowMs, known);
+  if (seen === null) return null;
+  const posterior = posteriorOf(seen, known);
+  return {
+    ...windowOf(seen, posterior, piece.targetLossPct),
+    band: (atMs) => lossBand(posterior, { thetaDays: thetaAt(seen.clock, atMs) }),
+  };
+}
+
+/** The piece seen through its air, no drier than `leastHumidityPct`; the clock stands while it rests. */
+export function seenPiece(
+  piece: Piece,
+  batch: Batch,
+  nowMs: number,
+  { air = null, mix = mixOf(batch) }: Known,
+  leastHumidityPct = 0,
+): PieceSeen | null {
   const startMs = piece.stuffed.atMs;
   if (nowMs < startMs) return null;
-  const mix = mixOf(batch);
-  const planned = plannedAir(batch);
+  const floored = <T extends { humidityPct: number }>(one: T): T => ({
+    ...one,
+    humidityPct: Math.max(one.humidityPct, leastHumidityPct),
+  });
+  const planned = floored(plannedAir(batch, air, nowMs));
   const clock = dryingClock({
     hungMs: startMs,
     nowMs,
     mix,
-    air: fermentAir(batch, planned),
-    rests: [],
+    air: airOf(batch, air, nowMs).map(floored),
+    rests: piece.rests,
     planned,
   });
-  const prior = dryingPrior({ diameterMm: piece.diameterMm, mix, humidityPct: planned.humidityPct });
-  const weighIns = piece.weighings
-    .filter(({ atMs, netG }) => atMs > startMs && atMs <= nowMs && netG > 0)
-    .map(({ atMs, netG }) => ({
+  return {
+    clock,
+    prior: dryingPrior({ diameterMm: piece.diameterMm, mix, humidityPct: clock.referenceHumidityPct }),
+    weighIns: weighingsUpTo(piece, nowMs).map(({ atMs, netG }) => ({
       thetaDays: thetaAt(clock, atMs),
       lossPct: lossPct({ greenG: piece.greenG, nowG: netG }),
-    }));
-  const posterior = dryingPosterior({ prior, weighIns, course: clock.steps });
-  const target = daysToTarget(posterior, { targetLossPct: piece.targetLossPct });
+    })),
+  };
+}
+
+/** After stuffing, up to an instant. */
+export function weighingsUpTo({ weighings, stuffed }: Piece, nowMs: number): Weighing[] {
+  return weighings.filter(({ atMs, netG }) => atMs > stuffed.atMs && atMs <= nowMs && netG > 0);
+}
+
+export function posteriorOf(
+  { clock, prior, weighIns }: PieceSeen,
+  { siblings = [], earlierBatches = [] }: Pick<Known, 'siblings' | 'earlierBatches'>,
+): DryingPosterior {
+  const informed = informedPrior({ prior, siblings, earlierBatches });
+  return dryingPosterior({ prior: informed, weighIns, course: clock.steps });
+}
+
+/** What the weighings of one piece say about its fellows. */
+export function evidenceOf(seen: PieceSeen): DryingEvidence {
+  const { prior, weighIns } = seen;
+  return pieceEvidence({ prior, posterior: posteriorOf(seen, {}), weighIns });
+}
+
+export function windowOf(
+  { clock }: PieceSeen,
+  posterior: DryingPosterior,
+  targetLossPct: number,
+): PieceWindow {
+  const target = daysToTarget(posterior, { targetLossPct });
   const at = (thetaDays: number | null) => (thetaDays === null ? null : instantOf(clock, thetaDays));
   return {
     p10Ms: at(target.p10Days),
     p50Ms: at(target.p50Days),
     p90Ms: at(target.p90Days),
     neverFraction: target.neverFraction,
-    band: (atMs) => lossBand(posterior, { thetaDays: thetaAt(clock, atMs) }),
   };
-}
-
-/** What the air was read as when the pieces were hung, else what the plan says. */
-function plannedAir({ plan, hung }: Batch): { chamberC: number; humidityPct: number } {
-  return {
-    chamberC: hung?.body.airC ?? plan.dryC,
-    humidityPct: hung?.body.rhPct ?? plan.dryRhPct,
-  };
-}
-
-function fermentAir(batch: Batch, planned: { chamberC: number; humidityPct: number }): AirReading[] {
-  const readings = batch.room.map(({ atMs, body }) => ({
-    fromMs: atMs,
-    chamberC: body.roomC,
-    humidityPct: body.rhPct ?? FERMENT_RH_PCT,
-  }));
-  return batch.hung ? [...readings, { fromMs: batch.hung.atMs, ...planned }] : readings;
 }
 
 /** The mix as planned for the meat that was weighed; before that, for a kilo in the shares of the formula. */

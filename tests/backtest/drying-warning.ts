@@ -53,21 +53,16 @@ function looks(batch: SimulatedBatch, piece: SimulatedPiece) {
     thetaDays: thetaAt(clock, Math.round(day * DAY_MS)),
     lossPct: lossOf(piece, weightG),
   }));
-  const onHanging = weighIns.find(({ dryingDays }) => dryingDays === batch.fermentDays);
+  const onHanging = weighIns.find(({ dryingDays }) => dryingDays === batch.fermentDays) ?? null;
   const hanging = weighIns.filter(
     ({ dryingDays, lossPct }) => dryingDays > batch.fermentDays && lossPct < piece.targetLossPct,
   );
-  return hanging.map((last, at) => ({
+  return hanging.map((last) => ({
     ...last,
     ...paceOf({
       prior,
       weighIns: weighIns.filter(({ dryingDays }) => dryingDays <= last.dryingDays),
-      sinceHanging: onHanging
-        ? hanging.slice(0, at + 1).map(({ dryingDays, lossPct }) => ({
-            days: dryingDays - onHanging.dryingDays,
-            lossPct: lossPct - onHanging.lossPct,
-          }))
-        : [],
+      onHanging,
       mix: batch.toldMix,
       air: batch.programme.findLast(({ fromDay }) => fromDay <= last.dryingDays) ?? planned,
       diameterMm: piece.toldDiameterMm,

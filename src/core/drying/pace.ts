@@ -1,6 +1,6 @@
 import { dryingPace } from './clock.ts';
 import { lossBand, lossChance } from './forecast.ts';
-import { type DryingWeighIn, dryingPosterior } from './posterior.ts';
+import { type DryingPosterior, type DryingWeighIn, dryingPosterior } from './posterior.ts';
 import type { DryingPrior } from './prior.ts';
 import { EARLY_DAYS, type EarlyWeighIn, mostPctPerDay, type SkinRate, skinRate } from './skin-rate.ts';
 import { type MixFractions, mixAw } from './water-activity.ts';
@@ -13,6 +13,7 @@ export type PaceWeighIn = DryingWeighIn & { readonly dryingDays: number };
 
 export type PaceReason =
   | 'skin-gives-too-much'
+  | 'skin-closes'
   | 'ahead-of-diameter'
   | 'behind-diameter'
   | 'air-far-below-piece'
@@ -32,8 +33,6 @@ export type PaceFinding = {
 
 /** The skin gives too much where that is as likely as four in five: one sd and a half of a bad weighing does not do. */
 const SURE_SD = 0.8;
-/** A piece behind its own expected curve is never called too fast, however its first day went. */
-const AHEAD_CHANCE = 0.45;
 /** So long the first days speak; then what was done about them shows in the curve. */
 const SKIN_DAYS = 2 * EARLY_DAYS;
 const TOO_FAST_CHANCE = 0.05;
@@ -54,8 +53,8 @@ const UNDER_PIECE_POINTS = 3;
  * leaves a hard rim and a soft centre. The wrong tool for saying that a rim is there: that shows under the thumb and
  * the knife. It says when to look, and what slows the piece down.
  *
- * Two signs of haste. The skin: how fast it lost when it was hung, against `mostPctPerDay`, where the piece is ahead of
- * its own expected curve too. The curve: the last weighing held against the band that the prior gives for sound air
+ * Two signs of haste. The skin: how fast it lost when it was hung, against `mostPctPerDay` and against what its own
+ * expected curve does there; or that it slows down at once as under a closed skin. The curve: the last weighing held against the band that the prior gives for sound air
  * (75 % and damper): too fast under a chance of 5 % (or of 5 % among its own and 20 % by diameter) where the first days
  * were not weighed, watched where they were and speak of no haste, and under 10 %. Too slow over 95 %; a plateau where
  * less than 0.1 % a day goes, short of target.
@@ -70,7 +69,7 @@ export function paceOf({
   prior,
   informed = prior,
   weighIns,
-  sinceHanging = [],
+  onHanging = null,
   mix,
   air,
   diameterMm,
@@ -81,8 +80,8 @@ export function paceOf({
   /** The same, sharpened by siblings and earlier batches: one odd sibling must not make the others odd. */
   informed?: DryingPrior;
   weighIns: readonly PaceWeighIn[];
-  /** The same weighings counted from hanging on, if the piece was weighed when it was hung. */
-  sinceHanging?: readonly EarlyWeighIn[];
+  /** The weighing on hanging, or the green piece where it was hung on the day of stuffing. */
+  onHanging?: PaceWeighIn | null;
   mix: MixFractions;
   air: { readonly chamberC: number; readonly humidityPct: number };
   diameterMm: number;
@@ -98,24 +97,27 @@ export function paceOf({
     thetaDays,
     lossPct,
   });
-  const rate = skinRate(sinceHanging);
-  const skin = rate && { ...rate, mostPctPerDay: mostPctPerDay({ diameterMm }) };
-  const speaks =
-    skin !== null &&
-    asMuchFraction < AHEAD_CHANCE &&
-    (sinceHanging.at(-1)?.days ?? Infinity) <= SKIN_DAYS &&
-    skin.pctPerDay > skin.mostPctPerDay;
-  const surely = speaks && skin.pctPerDay - SURE_SD * skin.sdPctPerDay > skin.mostPctPerDay;
+  const skin = skinOf({ weighIns, onHanging, diameterMm });
+  const isEarly = onHanging !== null && last.dryingDays - onHanging.dryingDays <= SKIN_DAYS;
+  const usualPctPerDay =
+    skin && isEarly && skin.pctPerDay > skin.mostPctPerDay
+      ? (usualSkin({ expectation, weighIns, onHanging })?.pctPerDay ?? 0)
+      : 0;
+  const mostPctPerDay = Math.max(skin?.mostPctPerDay ?? 0, usualPctPerDay);
+  const gives = skin !== null && isEarly && skin.pctPerDay > mostPctPerDay;
+  const closes = skin !== null && isEarly && skin.closes;
+  const surely = closes || (gives && skin.pctPerDay - SURE_SD * skin.sdPctPerDay > mostPctPerDay);
   const rare =
     asMuchFraction < TOO_FAST_CHANCE ||
     (amongOwnFraction < TOO_FAST_CHANCE && asMuchFraction < CORROBORATED_CHANCE);
   const tooFast = surely || (rare && skin === null);
   const expected = lossBand(expectation, { thetaDays });
   const found = { asMuchFraction, expected, skin };
-  if (tooFast || speaks || rare || asMuchFraction < WATCH_CHANCE) {
+  if (tooFast || gives || rare || asMuchFraction < WATCH_CHANCE) {
     const pieceAw = mixAw({ mix, lossPct });
     const reasons: PaceReason[] = [];
-    if (speaks) reasons.push('skin-gives-too-much');
+    if (gives) reasons.push('skin-gives-too-much');
+    if (closes) reasons.push('skin-closes');
     if (asMuchFraction < CORROBORATED_CHANCE || reasons.length === 0) reasons.push('ahead-of-diameter');
     if (100 * pieceAw - air.humidityPct > FAR_BELOW_POINTS) reasons.push('air-far-below-piece');
     if (slowsEarly(prior, weighIns)) reasons.push('slows-early');
@@ -127,6 +129,47 @@ export function paceOf({
   if (Math.min(asMuchFraction, amongOwnFraction) > 1 - TOO_FAST_CHANCE)
     return { ...found, level: 'too-slow', reasons: ['behind-diameter'], dose: null };
   return { ...found, level: 'as-expected', reasons: [], dose: null };
+}
+
+function sinceHanging(weighIns: readonly PaceWeighIn[], onHanging: PaceWeighIn | null): EarlyWeighIn[] {
+  if (onHanging === null) return [];
+  return weighIns
+    .filter(({ dryingDays }) => dryingDays > onHanging.dryingDays)
+    .map(({ dryingDays, lossPct }) => ({
+      days: dryingDays - onHanging.dryingDays,
+      lossPct: lossPct - onHanging.lossPct,
+    }));
+}
+
+function skinOf({
+  weighIns,
+  onHanging,
+  diameterMm,
+}: {
+  weighIns: readonly PaceWeighIn[];
+  onHanging: PaceWeighIn | null;
+  diameterMm: number;
+}): PaceFinding['skin'] {
+  const rate = skinRate(sinceHanging(weighIns, onHanging));
+  return rate && { ...rate, mostPctPerDay: mostPctPerDay({ diameterMm }) };
+}
+
+/** The same told of the expected curve, weighed on the same days: what the app itself forecasts is never too fast. */
+function usualSkin({
+  expectation,
+  weighIns,
+  onHanging,
+}: {
+  expectation: DryingPosterior;
+  weighIns: readonly PaceWeighIn[];
+  onHanging: PaceWeighIn;
+}): SkinRate | null {
+  const usual = (one: PaceWeighIn): PaceWeighIn => ({
+    ...one,
+    lossPct: lossBand(expectation, one).p50Pct,
+  });
+  const early = weighIns.filter(({ dryingDays }) => dryingDays <= onHanging.dryingDays + EARLY_DAYS);
+  return skinRate(sinceHanging(early.map(usual), usual(onHanging)));
 }
 
 function inTail(weighIns: readonly PaceWeighIn[]): boolean {

@@ -4,7 +4,12 @@
 export type EarlyWeighIn = { readonly days: number; readonly lossPct: number };
 
 /** The rate at which it lost in its first hours, in % of green weight a day, with its doubt (one sd). */
-export type SkinRate = { readonly pctPerDay: number; readonly sdPctPerDay: number };
+export type SkinRate = {
+  readonly pctPerDay: number;
+  readonly sdPctPerDay: number;
+  /** True where the curve bends over as under a closed skin: its power of time is below 0.7, as far as one sd. */
+  readonly closes: boolean;
+};
 
 /** After these days the core, not the air, decides what leaves: a later weighing says little of the skin. */
 export const EARLY_DAYS = 4;
@@ -15,6 +20,9 @@ const AT_DAYS = 0.1;
 const WEIGHED_SD_PCT = 0.4;
 /** Loss since hanging grows with this power of time: 0.5 where the skin has closed, 1 where the air alone holds it back. */
 const POWER = { mean: 0.8, sd: 0.25, low: 0.35, high: 1.25, steps: 19 };
+
+/** Sound pieces lose with a power between this and 1 of time (computed, as `mostPctPerDay`). */
+const CLOSING_POWER = 0.7;
 
 /**
  * How fast a piece lost water when it was hung, from all its weighings of the first days. `null` without one.
@@ -42,6 +50,7 @@ export function skinRate(weighIns: readonly EarlyWeighIn[]): SkinRate | null {
     const left = early.reduce((sum, one, i) => sum + (one.lossPct - factor * (grown[i] ?? 0)) ** 2, 0);
     const slope = power * AT_DAYS ** (power - 1);
     return {
+      power,
       rate: factor * slope,
       variance: (WEIGHED_SD_PCT * slope) ** 2 / squares,
       lnShare:
@@ -57,23 +66,29 @@ export function skinRate(weighIns: readonly EarlyWeighIn[]): SkinRate | null {
     beliefs.reduce((sum, belief, i) => sum + ((shares[i] ?? 0) / total) * of(belief), 0);
   const pctPerDay = mean(({ rate }) => rate);
   const variance = mean((belief) => belief.variance + belief.rate ** 2) - pctPerDay ** 2;
-  return { pctPerDay, sdPctPerDay: Math.sqrt(Math.max(0, variance)) };
+  const power = mean((belief) => belief.power);
+  const powerSd = Math.sqrt(Math.max(0, mean((belief) => belief.power ** 2) - power ** 2));
+  return {
+    pctPerDay,
+    sdPctPerDay: Math.sqrt(Math.max(0, variance)),
+    closes: power + powerSd < CLOSING_POWER,
+  };
 }
 
 /** Of a 50 mm piece: faster, and the skin gives off more than the core of most mixes sends after it. */
-const MOST_AT_50_MM_PCT_PER_DAY = 4.5;
+const MOST_AT_50_MM_PCT_PER_DAY = 4.6;
 
 /**
  * The fastest that a piece of one diameter should lose in its first hours in the chamber.
  *
- * 4.5 % a day · (50 mm / d)^1.3: between the same water through each square centimetre of skin (power 1) and the
+ * 4.6 % a day · (50 mm / d)^1.3: between the same water through each square centimetre of skin (power 1) and the
  * same share of the time that the core needs (power 1.65).
  * Units: mm; result % of green weight a day.
  * Valid: 36 to 90 mm.
  * Source: simulated pieces with a rim never above 0.05 in water activity against those above 0.10 (computed, seeds from
  * 10,001 on).
  * @throws RangeError unless the diameter is above zero.
- * @example mostPctPerDay({ diameterMm: 50 }) // => 4.5
+ * @example mostPctPerDay({ diameterMm: 50 }) // => 4.6
  */
 export function mostPctPerDay({ diameterMm }: { diameterMm: number }): number {
   if (!(diameterMm > 0 && diameterMm < Infinity))

@@ -25,7 +25,7 @@ const look = (diameterMm: number, weighIns: PaceWeighIn[], siblings: DryingEvide
     prior: expected(diameterMm),
     informed: informedPrior({ prior: expected(diameterMm), siblings, earlierBatches: [] }),
     weighIns,
-    sinceHanging: weighIns.map(({ dryingDays, lossPct }) => ({ days: dryingDays, lossPct })),
+    onHanging: at(0, 0),
     mix,
     air,
     diameterMm,

@@ -1,0 +1,75 @@
+import { normalCdf, risingRoot } from './normal.ts';
+
+/** When the first of several pieces is at target, and when all are. */
+
+/** Pieces of one batch hang in one air and are wrong together: this share of their doubt is common (own judgement). */
+const COMMON_SHARE = 0.6;
+const DRAWS = 24;
+
+/**
+ * The chance that at least one, or that all of several pieces are there, at each of several instants.
+ *
+ * Each piece is there where sqrt(c) z + sqrt(1 - c) e <= its own normal quantile; z is common to all and summed over 24
+ * equal parts of its distribution, e is its own: all = mean over z of the product, first = 1 - mean of the product of not.
+ * Units: chances 0..1, one row a piece, one column an instant.
+ * Source: one-factor normal copula; the common share of 0.6 is own judgement, between apart (0) and as one (1).
+ * @throws RangeError if a chance is outside 0..1, or rows differ in length.
+ * @example jointChances([[0, 1], [0, 1]]) // => { first: [0, 1], all: [0, 1] }
+ */
+export function jointChances(chances: readonly (readonly number[])[]): { first: number[]; all: number[] } {
+  const count = chances[0]?.length ?? 0;
+  for (const row of chances)
+    if (row.length !== count || row.some((chance) => !(chance >= 0 && chance <= 1)))
+      throw new RangeError(`jointChances: chances require rows of one length within 0..1, got ${row}`);
+  const draws = Array.from({ length: DRAWS }, (_, draw) => quantile((draw + 0.5) / DRAWS));
+  const own = Math.sqrt(1 - COMMON_SHARE);
+  const given = (chance: number, z: number) =>
+    chance === 0 || chance === 1 ? chance : normalCdf((quantile(chance) - Math.sqrt(COMMON_SHARE) * z) / own);
+  const first: number[] = [];
+  const all: number[] = [];
+  for (let at = 0; at < count; at++) {
+    let none = 0;
+    let every = 0;
+    for (const z of draws) {
+      const there = chances.map((row) => given(row[at] ?? 0, z));
+      every += there.reduce((product, chance) => product * chance, 1) / DRAWS;
+      none += there.reduce((product, chance) => product * (1 - chance), 1) / DRAWS;
+    }
+    first.push(1 - none);
+    all.push(every);
+  }
+  return { first, all };
+}
+
+function quantile(chance: number): number {
+  return (
+    risingRoot(normalCdf, { level: chance, low: -9, high: 9, tolerance: 1e-9 }) ?? Math.sign(chance - 0.5) * 9
+  );
+}
+
+/**
+ * Where a chance that never falls passes a level, on a straight line between the instants; `null` if it never does.
+ *
+ * Units: those of `instants`.
+ * Source: linear interpolation.
+ * @example passes({ instants: [0, 10], chances: [0, 1], level: 0.5 }) // => 5
+ * @example passes({ instants: [0, 10], chances: [0, 0.4], level: 0.5 }) // => null
+ */
+export function passes({
+  instants,
+  chances,
+  level,
+}: {
+  instants: readonly number[];
+  chances: readonly number[];
+  level: number;
+}): number | null {
+  const at = chances.findIndex((chance) => chance >= level);
+  const there = instants[at];
+  if (there === undefined) return null;
+  const before = instants[at - 1];
+  const low = chances[at - 1];
+  const high = chances[at];
+  if (before === undefined || low === undefined || high === undefined) return there;
+  return before + ((there - before) * (level - low)) / (high - low);
+}
