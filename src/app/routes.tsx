@@ -96,6 +96,21 @@ export const routes: readonly RouteOf[] = [
     screen: page(async () => (await import('#screens/mould/PhotosScreen.tsx')).PhotosScreen),
   },
   {
+    path: `${batch}/tasting`,
+    room: 'batches',
+    screen: page(async () => (await import('#screens/tasting/TastingScreen.tsx')).TastingScreen),
+  },
+  {
+    path: '/tasting',
+    room: 'batches',
+    screen: page(async () => (await import('#screens/tasting/BlindScreen.tsx')).BlindScreen),
+  },
+  {
+    path: `${batch}/compare`,
+    room: 'batches',
+    screen: page(async () => (await import('#screens/compare/CompareScreen.tsx')).CompareScreen),
+  },
+  {
     path: '/pieces/:id',
     room: 'batches',
     screen: page(async () => (await import('#screens/piece/PieceScreen.tsx')).PieceScreen),

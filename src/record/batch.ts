@@ -37,6 +37,7 @@ export type Batch = {
   readonly fermentEnded: EntryOf<'ferment-ended'> | null;
   readonly hung: EntryOf<'hung'> | null;
   readonly notes: readonly EntryOf<'noted'>[];
+  readonly tasted: readonly EntryOf<'tasted'>[];
   readonly actions: readonly EntryOf<'action-taken'>[];
   readonly decided: EntryOf<'decided'> | null;
   /** In the order of their numbers: the order in which they hang. */
@@ -89,6 +90,7 @@ export function batch(id: SubjectId, entries: readonly Entry[]): Batch | null {
     fermentEnded,
     hung,
     notes: ofKind(own, 'noted'),
+    tasted: ofKind(own, 'tasted'),
     actions: ofKind(own, 'action-taken'),
     decided,
     pieces,

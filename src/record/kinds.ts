@@ -13,6 +13,7 @@ const rhPct = number(0, 100);
 const ph = number(0, 14);
 const instant = z.int().check(z.gte(0), z.lte(8.64e15));
 const instrument = z.optional(subjectId);
+const mark = z.int().check(z.gte(1), z.lte(5));
 /** Each number as it was typed, with its unit, by the name of the field that holds its base value. */
 const typed = z.optional(
   z.record(
@@ -263,6 +264,17 @@ const v1 = {
     typed,
   }),
   noted: z.strictObject({ text: text(2000) }),
+  /** One taster's marks, 5 the best. `blind`: the plate bore a number, and the taster did not know the batch. */
+  tasted: z.strictObject({
+    taster: name,
+    look: mark,
+    smell: mark,
+    bite: mark,
+    taste: mark,
+    overall: mark,
+    blind: z.optional(z.boolean()),
+    note,
+  }),
   /** A picture of its subject. The bytes are kept apart from the log; `sha256` proves them, whoever hands them in. */
   photographed: z.strictObject({
     sha256: z.string().check(z.regex(/^[0-9a-f]{64}$/, 'sha256')),

@@ -7,6 +7,7 @@ import { bench } from './en/bench.ts';
 import { calendar } from './en/calendar.ts';
 import { chamberAhead } from './en/chamber-ahead.ts';
 import { chambers } from './en/chambers.ts';
+import { compare } from './en/compare.ts';
 import { dates } from './en/dates.ts';
 import { due } from './en/due.ts';
 import { ferment } from './en/ferment.ts';
@@ -37,6 +38,7 @@ import { round } from './en/round.ts';
 import { start } from './en/start.ts';
 import { stuffing } from './en/stuffing.ts';
 import { tags } from './en/tags.ts';
+import { tasting } from './en/tasting.ts';
 import { timers } from './en/timers.ts';
 import { today } from './en/today.ts';
 import { trace } from './en/trace.ts';
@@ -92,6 +94,8 @@ export const en = {
   trace,
   verdicts,
   weighOut,
+  compare,
+  tasting,
   workings,
 };
 

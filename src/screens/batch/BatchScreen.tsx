@@ -52,6 +52,13 @@ export function BatchScreen({ words, place, id }: { words: Words; place: Place; 
           <Row key={key} {...row} />
         ))}
       </List>
+      {view.learn.length > 0 && (
+        <List label={words.batch.learn}>
+          {view.learn.map(({ key, ...row }) => (
+            <Row key={key} {...row} />
+          ))}
+        </List>
+      )}
       <section>
         <h2>{words.batch.plan.title}</h2>
         <dl className={styles.plan}>

@@ -3,6 +3,7 @@ import type { Batch } from '#record/batch.ts';
 import { type BatchPart, due, partOf } from '#record/due.ts';
 import { phBandOf } from '#record/ferment-plan.ts';
 import type { Place } from '#record/place.ts';
+import { tasting } from '#record/tasting.ts';
 import type { Words } from '#words/en.ts';
 import { decimal, joined, mass, temperature } from '#words/format.ts';
 import type { Said } from '#words/said.ts';
@@ -13,6 +14,8 @@ export type BatchView = {
   readonly sentence: Said;
   readonly act: { href: string; label: string } | null;
   readonly rows: readonly { key: string; href: string; title: string; note: string }[];
+  /** To learn from it, once there are pieces. */
+  readonly learn: readonly { key: string; href: string; title: string; note: string }[];
   readonly plan: readonly { label: string; value: string }[];
   readonly warnings: readonly string[];
 };
@@ -47,6 +50,7 @@ export function batchView({
       title: words.batch.parts[part],
       note: notes[part],
     })),
+    learn: batch.pieces.length > 0 ? learnRows(batch, base, place, words) : [],
     plan: planRows(batch, place, words),
     warnings: [
       ...(batch.unknown > 0 ? [words.batch.unknown] : []),
@@ -80,6 +84,19 @@ function partNotes(
     record: notes.record(entryCount),
     release: batch.decided ? words.release.past[batch.decided.body.decision] : notes.undecided,
   };
+}
+
+function learnRows(batch: Batch, base: string, place: Place, words: Words): BatchView['learn'] {
+  const tasted = tasting(batch);
+  const mark = tasted?.marks.overall ?? 0;
+  const note = words.tasting.note(
+    tasted?.tasters.length ?? 0,
+    decimal(mark, Number.isInteger(mark) ? 0 : 1, place),
+  );
+  return [
+    { key: 'tasting', href: `${base}/tasting`, title: words.tasting.title, note },
+    { key: 'compare', href: `${base}/compare`, title: words.compare.title, note: words.compare.note },
+  ];
 }
 
 function planRows({ plan }: Batch, place: Place, words: Words): { label: string; value: string }[] {

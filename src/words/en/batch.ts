@@ -24,6 +24,7 @@ export const batch = {
     undecided: 'not decided yet',
     record: (entries: number) => (entries === 1 ? 'one entry' : `${entries} entries`),
   },
+  learn: 'To make the next one better',
   rail: (count: number) => (count === 1 ? 'One piece on the rail' : `${count} pieces on the rail`),
   unknown:
     'Some entries come from a newer version of the app and cannot be read here. No verdict is complete until this app is updated.',

@@ -19,6 +19,7 @@ const kinds: Readonly<Record<Kind, string>> = {
   'ferment-ended': 'ferment ended',
   hung: 'moved to drying',
   noted: 'note',
+  tasted: 'tasted',
   photographed: 'photo',
   'action-taken': 'corrective action',
   decided: 'decided',
@@ -125,6 +126,13 @@ const fields: Readonly<Record<string, string>> = {
   pace: 'culture',
   parts: 'of',
   sha256: 'sum',
+  taster: '',
+  look: 'look',
+  smell: 'smell',
+  bite: 'bite',
+  taste: 'taste',
+  overall: 'overall',
+  blind: 'by number, blind',
 };
 
 const values: Readonly<Record<string, string>> = {
