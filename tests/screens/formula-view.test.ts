@@ -184,6 +184,17 @@ test('an estimate carries its "~": the salt of the slice at the loss aimed at', 
   expect(slice?.working.result?.value).toBe('~4.7\u00a0%');
 });
 
+test('every line says on which scale it goes and what its step leaves open, a cure in mg/kg as well', () => {
+  // Tare and reading: 0.1 g of 90.0 g; 0.01 g of 8.03 g, 625 µg of nitrite on 3,215 g (arithmetic, derived).
+  expect(view(formula()).lines.map(({ note }) => note)).toEqual([
+    'Bench scale, ±\u00a00.2\u00a0%',
+    'Pocket scale, ±\u00a00.2\u00a0%, ±\u00a00.2\u00a0mg/kg nitrite',
+  ]);
+  // One scale of 1 g and 2 g of cure on 1 kg: 1 g is half of it, and 62.5 mg/kg (as in the check of the step of a scale).
+  const coarse = view(formula(), { lean: '750', fat: '250', scales: [] });
+  expect(coarse.lines[1]?.note).toBe('±\u00a050.0\u00a0%, ±\u00a062.5\u00a0mg/kg nitrite');
+});
+
 test('a coarse scale is named, with how far it leaves the nitrite open', () => {
   const shown = view(formula(), { lean: '750', fat: '250', scales: [] });
   expect(grams(shown)).toEqual(['28 g', '2 g']);
@@ -246,5 +257,32 @@ describe('what a careful colleague asks', () => {
 test('a scale too coarse for the cure is offered a premix whose sums stay the same', () => {
   const label = { ...CURE, amount: { basis: 'fixed', amountG: 2.5 } as const };
   const shown = view(formula([SALT, label]), { lean: '750', fat: '250', scales: [] });
-  expect(shown.premix).toContain('weigh 25\u00a0g of that and 6\u00a0g plain salt');
+  expect(shown.premixes).toEqual([
+    'No finer scale? Stir 80\u00a0g Curing salt evenly into 720\u00a0g Salt, weigh 25\u00a0g of that and 6\u00a0g Salt by itself: the step then leaves 3\u00a0% open. Label what is left over and keep it locked away.',
+  ]);
+});
+
+test('a culture too little for the scale is stirred into sugar by the whole pack, and no carrier is given out twice', () => {
+  const sugar: FormulaLine = {
+    ...{ id: 'dextrose', name: 'Dextrose', role: 'sugar' },
+    amount: { basis: 'pct-of-meat', amountPct: 3 },
+  };
+  const starter: FormulaLine = {
+    ...{ id: 'starter', name: 'Culture', role: 'starter' },
+    amount: { basis: 'pack-share', packG: 25, packFraction: 0, doseGPerKg: 1, minimumG: 0 },
+  };
+  const ascorbate: FormulaLine = {
+    ...{ id: 'ascorbate', name: 'Ascorbate', role: 'other' },
+    amount: { basis: 'pct-of-meat', amountPct: 0.05 },
+  };
+  const given = { lean: '2250', fat: '750', scales: [] };
+  // 3 g of culture in a tenth of 25 g in 225 g: 30 g of the premix, the sugar cut by 27 of 90 g (arithmetic, derived).
+  expect(view(formula([SALT, CURE, sugar, starter]), given).premixes.at(-1)).toContain(
+    'Stir 25\u00a0g Culture evenly into 225\u00a0g Dextrose, weigh 30\u00a0g of that and 63\u00a0g Dextrose by itself',
+  );
+  const names = view(formula([SALT, CURE, sugar, starter, ascorbate]), given).premixes.map(
+    (text) => /into [\d\u202f]+\u00a0g (\w+)/.exec(text)?.[1],
+  );
+  expect(names).toEqual(['Salt', 'Dextrose']);
+  expect(view(formula([SALT, CURE, sugar, starter]), { lean: '2250', fat: '750' }).premixes).toEqual([]);
 });

@@ -86,13 +86,15 @@ export function premixWithin({
   carrierG,
   stepG,
   tolerancePct,
+  makePartG = Math.ceil(400 / tolerancePct) * stepG,
 }: {
   partG: number;
   carrierG: number;
   stepG: number;
   tolerancePct: number;
+  /** Where so much of it is at hand and no more: a pack of culture. */
+  makePartG?: number;
 }): Premix | null {
-  const makePartG = Math.ceil(400 / tolerancePct) * stepG;
   const made = PREMIX_PCT.map((premixPct) => premix({ partG, carrierG, premixPct, stepG, makePartG }));
   return made.find((one) => one !== null && one.readingPct <= tolerancePct) ?? null;
 }

@@ -133,7 +133,11 @@ export function FormulaPage(props: FormulaPageProps) {
       {findings}
       <BenchFields key={`${version.id} ${filled}`} {...{ formula, texts, place, words }} onTexts={set} />
       {lines}
-      {view.premix && <Notice kind="caution">{view.premix}</Notice>}
+      {view.premixes.map((text) => (
+        <Notice key={text} kind="caution">
+          {text}
+        </Notice>
+      ))}
       {scales.length === 0 && (
         <Notice
           kind="caution"

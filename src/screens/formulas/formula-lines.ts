@@ -32,8 +32,8 @@ export function lineView(
   const { roundedG, stepG, portions, rounding, scaleId } = weighed;
   const meatG = plan.out.leanG + plan.out.fatG;
   const say = words.formulas;
-  const off = lineError({ massG: roundedG, stepG, portions, meatG, nitritePct: null }).weighingPct;
-  const scale = line.role === 'cure' ? scales.find(({ id }) => id === scaleId) : undefined;
+  // With one scale on the bench there is nothing to choose.
+  const scale = scales.length > 1 ? scales.find(({ id }) => id === scaleId) : undefined;
   const why = whyText(line, weighed, meatG, given);
   return {
     id: line.id,
@@ -43,7 +43,7 @@ export function lineView(
     note: [
       portions > 1 ? say.portions(portions) : '',
       scale?.name ?? '',
-      off === null || isMeat(line.role) ? '' : say.off(decimal(off, 1, place, 'up')),
+      isMeat(line.role) ? '' : offText(line, weighed, meatG, given),
     ]
       .filter(Boolean)
       .join(', '),
@@ -76,6 +76,23 @@ function amountOn(
     case 'g-per-kg-meat':
       return say[base](decimal(on.gPerKgMeat, 2, place));
   }
+}
+
+/** What tare and reading together leave open: in percent, and of a cure in mg/kg of nitrite as well. */
+function offText(
+  { cure }: FormulaLine,
+  { roundedG, stepG, portions }: WeighOutLine,
+  meatG: number,
+  { place, words }: ViewGiven,
+): string {
+  const nitritePct = cure?.nitritePct ?? null;
+  const { weighingPct, nitriteMgPerKg } = lineError({ massG: roundedG, stepG, portions, meatG, nitritePct });
+  if (weighingPct === null) return '';
+  const say = words.formulas;
+  const off = say.off(decimal(weighingPct, 1, place, 'up'));
+  return nitriteMgPerKg === null || nitriteMgPerKg === 0
+    ? off
+    : say.offNitrite(off, decimal(nitriteMgPerKg, 1, place, 'up'));
 }
 
 /** Which of the bounds of an amount decided, where it has more than one. */

@@ -15,7 +15,7 @@ import { type FormulaPlan, formulaPlan, leavesRoom, type PlanFinding } from './f
 import { cureSaid, scaleSaid } from './formula-sentence.ts';
 import { findingWorking } from './formula-workings.ts';
 import { type GuardView, guardViews } from './guards-view.ts';
-import { premixText } from './premix-view.ts';
+import { premixTexts } from './premix-view.ts';
 
 /** How amounts are shown: as written, or all counted on one base. The grams stay the same. */
 export type ShownBase = 'written' | 'pct-of-meat' | 'pct-of-total' | 'g-per-kg-meat';
@@ -41,7 +41,7 @@ export type FormulaView = {
   readonly findings: readonly FindingView[];
   readonly ruleSet: string | null;
   readonly guards: readonly GuardView[];
-  readonly premix: string | null;
+  readonly premixes: readonly string[];
   readonly figures: readonly FigureView[];
   /** Null while the meat, the pieces or the formula leave the grams open. */
   readonly plan: FormulaPlan | null;
@@ -83,7 +83,7 @@ export function formulaView(given: ViewGiven): FormulaView {
       findings: [],
       ruleSet,
       guards: [],
-      premix: null,
+      premixes: [],
       figures: [],
       plan: null,
     };
@@ -109,7 +109,7 @@ export function formulaView(given: ViewGiven): FormulaView {
     findings: findingViews(given, plan),
     ruleSet,
     guards: guardViews(formula, plan.out.figures, place, words),
-    premix: premixText(given, plan),
+    premixes: premixTexts(given, plan),
     figures: figureViews(given, plan),
     plan,
   };

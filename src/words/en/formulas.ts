@@ -142,6 +142,7 @@ export const formulas = {
   noLabel: 'bag percentages missing',
   rounding: { nearest: '', down: 'rounded down', up: 'rounded up' },
   off: (pct: string): string => `±\u00a0${pct}\u00a0%`,
+  offNitrite: (off: string, nitrite: string): string => `${off}, ±\u00a0${nitrite}\u00a0mg/kg nitrite`,
   portions: (count: number): string => `in ${count} portions`,
   why: {
     'per-kg': 'here by weight of meat',
@@ -240,8 +241,15 @@ export const formulas = {
     under: 'Under the least that the text asks for: ask the local authority before such a mix is used.',
   },
 
-  premix: (says: { cure: string; salt: string; use: string; rest: string; off: string }): string =>
-    `No finer scale? Stir ${says.cure} curing salt evenly into ${says.salt} salt, weigh ${says.use} of that and ${says.rest} plain salt: the step then leaves ${says.off}\u00a0% open. Label what is left over and keep it locked away.`,
+  premix: {
+    text: (says: { part: string; carrier: string; use: string; rest: string; off: string }): string =>
+      `No finer scale? Stir ${says.part} evenly into ${says.carrier}, weigh ${says.use} of that and ${says.rest} by itself: the step then leaves ${says.off}\u00a0% open.`,
+    left: {
+      cure: 'Label what is left over and keep it locked away.',
+      starter: 'Label what is left over with the day and freeze it.',
+      other: 'Label what is left over.',
+    },
+  },
   guards: 'Look at this first',
   cautions: 'Before you weigh',
   usual: [
