@@ -9,10 +9,20 @@ export type ChoiceProps<T extends string> = FieldWords & {
   /** Null while nothing is chosen: a choice that matters is never made for the maker. */
   value: T | null;
   onValue: (value: T) => void;
+  /** A scale of marks: side by side in their order, however narrow. */
+  inRow?: boolean;
 };
 
 /** One of a few, as chips large enough for a cold thumb. The chosen one is filled and its ring is closed. */
-export function Choice<T extends string>({ options, value, onValue, label, hint, problem }: ChoiceProps<T>) {
+export function Choice<T extends string>({
+  options,
+  value,
+  onValue,
+  label,
+  hint,
+  problem,
+  inRow = false,
+}: ChoiceProps<T>) {
   const id = useId();
   return (
     <fieldset
@@ -25,7 +35,7 @@ export function Choice<T extends string>({ options, value, onValue, label, hint,
           {hint}
         </p>
       )}
-      <div className={styles.chips}>
+      <div className={inRow ? `${styles.chips} ${styles.inRow}` : styles.chips}>
         {options.map((option) => (
           <label key={option.value} className={styles.chip}>
             <input

@@ -37,7 +37,7 @@ describe('side by side', () => {
   it('names what differs where it is one thing, and does not call it proven', () => {
     const { sentence, differs } = view(twoBatches(7.5));
     expect(plainText(sentence)).toBe(
-      'Only one thing differs: Curing salt. One batch of each cannot prove that it was that. One more was not written down.',
+      'Of what was written down only one thing differs: Curing salt. One batch of each cannot prove that it made the difference. One more was not written down.',
     );
     expect(differs).toEqual([
       { key: 'line Curing salt', label: 'Curing salt', one: '0.25\u00a0%', two: '0.23\u00a0%' },

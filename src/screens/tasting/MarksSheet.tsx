@@ -72,6 +72,7 @@ export function MarksSheet({
       {ASPECTS.map((aspect) => (
         <Choice
           key={aspect}
+          inRow
           label={words.tasting.aspects[aspect]}
           options={MARKS.map((mark) => ({ value: mark, label: mark }))}
           value={marks[aspect] ?? null}

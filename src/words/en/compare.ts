@@ -49,9 +49,9 @@ export const compare = {
       );
     if (differing === 1)
       return said(
-        'Only one thing differs: ',
+        'Of what was written down only one thing differs: ',
         strong(only),
-        `. One batch of each cannot prove that it was that.${rest}`,
+        `. One batch of each cannot prove that it made the difference.${rest}`,
       );
     return said(
       strong(`${differing} things differ`),

@@ -45,7 +45,11 @@ export const tasting = {
     row: 'Taste by number',
     rowNote: 'without knowing the batch',
     plate: (code: string): Said =>
-      said('To taste without knowing: put ', strong(code), ' on the plate, and hand the phone over at '),
+      said(
+        'To taste without knowing: put ',
+        strong(code),
+        ' on the plate, and hand over the phone with this page open:',
+      ),
     sentence: said('Find the ', strong('number on the plate'), '. The name of the batch stays hidden.'),
     none: said('No batch is released, so ', strong('none is offered'), ' here.'),
     plates: 'Plates',
