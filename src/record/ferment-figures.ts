@@ -124,11 +124,22 @@ export function phReadings(batch: Batch): PhReading[] {
 /** Rows of a logger go on long after the clock has stopped: they are of the room, and no longer of this ferment. */
 const AFTER_STOP_MS = 12 * 3_600_000;
 
+/** The last clock of each batch as folded: a page asks for the same one several times. */
+const clocks = new WeakMap<Batch, { readonly nowMs: number; readonly clock: FermentClock | null }>();
+
 /**
  * Null until the pieces are stuffed: there is no clock before. The rule is one of fermented sausage: where no ferment is planned
  * and no warm room was read, it does not apply.
  */
 export function fermentFigures(batch: Batch, nowMs: number): FermentClock | null {
+  const before = clocks.get(batch);
+  if (before?.nowMs === nowMs) return before.clock;
+  const clock = clockOf(batch, nowMs);
+  clocks.set(batch, { nowMs, clock });
+  return clock;
+}
+
+function clockOf(batch: Batch, nowMs: number): FermentClock | null {
   const { stuffedAtMs } = batch;
   if (stuffedAtMs === null) return null;
   const ph = phReadings(batch);

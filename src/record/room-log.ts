@@ -24,7 +24,7 @@ type Packing = {
  * @throws RangeError for rows that are not in order of time, or a value that is not finite.
  */
 export function packRoomLog({ name, unit, rows, thermometer }: Packing): BodyOf<'room-logged'>[] {
-  const places = Math.max(0, ...rows.map(({ value }) => placesOf(value)));
+  const places = rows.reduce((most, { value }) => Math.max(most, placesOf(value)), 0);
   const stretches: Pick<BodyOf<'room-logged'>, 'startMs' | 'afterS' | 'values'>[] = [];
   let bytes = MOST_BYTES;
   let lastMs = Number.NEGATIVE_INFINITY;

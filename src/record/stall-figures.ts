@@ -20,11 +20,7 @@ const NO_GROWTH_C = 3;
 export function stallFacts(batch: Batch, lots: readonly Lot[], nowMs: number): StallFacts | null {
   const { stuffedAtMs, checks } = batch;
   if (stuffedAtMs === null || nowMs < stuffedAtMs) return null;
-  const roomC = meanC(
-    roomSeries(batch).readings.filter(
-      ({ atMs, doubted }) => atMs >= stuffedAtMs && atMs <= nowMs && doubted !== true,
-    ),
-  );
+  const roomC = meanC(roomSeries(batch).readings, { fromMs: stuffedAtMs, toMs: nowMs });
   if (roomC === null || !(roomC > NO_GROWTH_C)) return null;
   const read = batch.ph.filter(({ atMs, body }) => atMs <= nowMs && body.doubted !== true);
   const last = read.findLast(({ atMs, body }) => atMs >= stuffedAtMs && body.sample !== 'mix');
@@ -81,14 +77,23 @@ function doseOf({ amount }: FormulaLine): number | undefined {
   return amount.basis === 'pct-of-meat' ? amount.amountPct * 10 : undefined;
 }
 
-/** Along the lines between readings. */
-function meanC(readings: readonly RoomReading[]): number | null {
-  const [first, last] = [readings[0], readings.at(-1)];
-  if (first === undefined || last === undefined) return null;
-  if (last.atMs === first.atMs) return last.roomC;
-  const areaCMs = readings.slice(1).reduce((sum, { atMs, roomC }, at) => {
-    const before = readings[at] ?? first;
-    return sum + ((roomC + before.roomC) / 2) * (atMs - before.atMs);
-  }, 0);
-  return areaCMs / (last.atMs - first.atMs);
+/** Along the lines between believed readings; a loop, since there may be a month of minutes. */
+function meanC(
+  readings: readonly RoomReading[],
+  { fromMs, toMs }: { fromMs: number; toMs: number },
+): number | null {
+  let before: RoomReading | null = null;
+  let areaCMs = 0;
+  let spanMs = 0;
+  for (const reading of readings) {
+    const { atMs, roomC, doubted } = reading;
+    if (atMs < fromMs || atMs > toMs || doubted === true) continue;
+    if (before !== null) {
+      areaCMs += ((roomC + before.roomC) / 2) * (atMs - before.atMs);
+      spanMs += atMs - before.atMs;
+    }
+    before = reading;
+  }
+  if (before === null) return null;
+  return spanMs > 0 ? areaCMs / spanMs : before.roomC;
 }

@@ -109,12 +109,14 @@ export function readingInUnit(reading: RoomReading, unit: TemperatureUnit): numb
  * @example loggerGapHours([{ atMs: 0, roomC: 24, source: 'logger' }, { atMs: 600000, roomC: 24, source: 'logger' }]) // => 0.5
  */
 export function loggerGapHours(readings: readonly RoomReading[]): number {
-  const timesMs = readings.filter((reading) => reading.source === 'logger').map((reading) => reading.atMs);
-  const spacingsMs = timesMs
-    .slice(1)
-    .map((atMs, index) => atMs - (timesMs[index] ?? atMs))
-    .filter((spacingMs) => spacingMs > 0)
-    .sort((a, b) => a - b);
+  const spacingsMs: number[] = [];
+  let lastMs = Number.NaN;
+  for (const { atMs, source } of readings) {
+    if (source !== 'logger') continue;
+    if (atMs > lastMs) spacingsMs.push(atMs - lastMs);
+    lastMs = atMs;
+  }
+  spacingsMs.sort((a, b) => a - b);
   const periodMs = spacingsMs[(spacingsMs.length - 1) >> 1];
   if (periodMs === undefined) return HAND_GAP_HOURS;
   return Math.min(HAND_GAP_HOURS, (LOGGER_GAP_PERIODS * periodMs) / MS_PER_HOUR);
@@ -147,26 +149,30 @@ export function degreeHourSum({
   fromMs: number;
   toMs: number;
 }): DegreeHourSum | null {
-  const points = readings.map((reading) => ({ ...reading, deg: readingInUnit(reading, unit) }));
-  for (const [index, point] of points.entries())
-    if (!(point.atMs >= (points[index - 1]?.atMs ?? point.atMs)))
+  let lastMs = Number.NEGATIVE_INFINITY;
+  for (const [index, { atMs, roomC }] of readings.entries()) {
+    if (!(atMs >= lastMs) || !Number.isFinite(roomC))
       throw new RangeError(
-        `degreeHourSum: readings requires order of time, got ${point.atMs} at index ${index}`,
+        `degreeHourSum: readings requires order of time and finite numbers, got ${roomC} at ${atMs}, index ${index}`,
       );
-  const counted = points.filter((point) => point.atMs >= fromMs);
+    lastMs = atMs;
+  }
+  const counted = readings.filter((reading) => reading.atMs >= fromMs);
   const first = counted[0];
   if (first === undefined || first.atMs > toMs) return null;
   const betweenLoggedHours = loggerGapHours(counted);
   const steps: DegreeHourStep[] = [];
-  let highestDeg = first.deg;
-  let lastDeg = first.deg;
   let before = first;
+  let beforeDeg = readingInUnit(first, unit);
+  let highestDeg = beforeDeg;
+  let lastDeg = beforeDeg;
   for (const after of counted.slice(1)) {
     if (before.atMs > toMs) break;
     const spanMs = after.atMs - before.atMs;
     const endMs = Math.min(after.atMs, toMs);
     const share = spanMs > 0 ? (endMs - before.atMs) / spanMs : 1;
-    const toDeg = share === 1 ? after.deg : before.deg + (after.deg - before.deg) * share;
+    const afterDeg = readingInUnit(after, unit);
+    const toDeg = share === 1 ? afterDeg : beforeDeg + (afterDeg - beforeDeg) * share;
     const durationHours = (endMs - before.atMs) / MS_PER_HOUR;
     highestDeg = Math.max(highestDeg, toDeg);
     lastDeg = toDeg;
@@ -174,15 +180,16 @@ export function degreeHourSum({
       steps.push({
         fromMs: before.atMs,
         toMs: endMs,
-        fromDeg: before.deg,
+        fromDeg: beforeDeg,
         toDeg,
         durationHours,
-        degreeHours: degreeHoursOfRamp({ fromDeg: before.deg, toDeg, baseDeg, durationHours }),
+        degreeHours: degreeHoursOfRamp({ fromDeg: beforeDeg, toDeg, baseDeg, durationHours }),
         isGap:
           spanMs / MS_PER_HOUR >
           (before.source === 'logger' && after.source === 'logger' ? betweenLoggedHours : HAND_GAP_HOURS),
       });
     before = after;
+    beforeDeg = afterDeg;
   }
   return {
     steps,

@@ -5,6 +5,7 @@ import type { Finding, Limit, RuleSetId } from '#core/rules/rule.ts';
 import type { TemperatureUnit } from '#core/units.ts';
 import { type DegreeHourSum, degreeHourSum, type RoomReading } from './degree-hours.ts';
 import {
+  degreeHoursBy,
   type FermentAhead,
   type FermentWorstCase,
   fermentAhead,
@@ -99,13 +100,12 @@ export function fermentClock(input: FermentInput): FermentClock {
   const toMs = stop?.atMs ?? nowMs;
 
   const sum = degreeHourSum({ readings: believed, ...scale, toMs });
-  const withDoubted = degreeHourSum({ readings: roomReadings, ...scale, toMs });
+  const withDoubted =
+    believed.length === roomReadings.length ? sum : degreeHourSum({ readings: roomReadings, ...scale, toMs });
   const limit = sum && degreeHourLimit({ ruleSet, highestDeg: sum.highestDeg });
   const gaps = sum ? roomGaps({ sum, stuffedAtMs, toMs }) : [];
   const finding = findingOf({ ruleSet, sum, withDoubted, limit, gaps, stop, unconfirmed });
   const crossedAtMs = crossingEstimateMs(phReadings.filter((reading) => reading.atMs >= stuffedAtMs));
-  const atCrossing =
-    crossedAtMs === null ? null : degreeHourSum({ readings: believed, ...scale, toMs: crossedAtMs });
   return {
     finding,
     numbersOf: rules.numbersOf,
@@ -125,8 +125,11 @@ export function fermentClock(input: FermentInput): FermentClock {
           reading.atMs > stop.atMs && reading.ph > COUNTED_UNTIL_PH.value && disbeliefOf(reading) === null,
       ),
     crossing:
-      crossedAtMs !== null && atCrossing !== null
-        ? { atMs: crossedAtMs, totalDegreeHours: atCrossing.totalDegreeHours }
+      crossedAtMs !== null && sum !== null && crossedAtMs >= sum.fromMs
+        ? {
+            atMs: crossedAtMs,
+            totalDegreeHours: degreeHoursBy({ ruleSet, sum, atMs: Math.min(crossedAtMs, sum.toMs) }),
+          }
         : null,
     ahead: stop === null && sum ? fermentAhead({ ruleSet, sum, nowMs }) : null,
     worstCase: sum && fermentWorstCase({ ruleSet, sum, gaps, worstRoomC: input.worstRoomC }),

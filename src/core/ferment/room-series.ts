@@ -35,13 +35,13 @@ export function mergeRoomReadings({
   hand: readonly RoomReading[];
   logged: readonly PackedRoom[];
 }): { readings: readonly RoomReading[]; disagreements: readonly RoomDisagreement[] } {
-  const unpacked = logged.flatMap(unpack);
-  const seen = new Set<string>();
-  const once = unpacked.filter(({ atMs, roomC }) => {
-    const row = `${atMs} ${roomC}`;
-    return !seen.has(row) && seen.add(row);
+  const inOrder = [...hand, ...logged.flatMap(unpack)].sort((a, b) => a.atMs - b.atMs);
+  const readings = inOrder.filter(({ atMs, roomC, source }, index) => {
+    if (source === 'hand') return true;
+    for (let at = index - 1; inOrder[at]?.atMs === atMs; at -= 1)
+      if (inOrder[at]?.source === 'logger' && inOrder[at]?.roomC === roomC) return false;
+    return true;
   });
-  const readings = [...hand, ...once].sort((a, b) => a.atMs - b.atMs);
   return { readings, disagreements: disagreementsOf(readings) };
 }
 
@@ -69,13 +69,21 @@ function disagreementsOf(readings: readonly RoomReading[]): RoomDisagreement[] {
   const found: RoomDisagreement[] = [];
   for (const [index, { atMs, roomC, source }] of readings.entries()) {
     if (source !== 'hand') continue;
-    const before = readings.slice(0, index).findLast((other) => other.source === 'logger');
-    const after = readings.slice(index + 1).find((other) => other.source === 'logger');
-    const beside = [before, after]
-      .flatMap((other) => (other && Math.abs(other.atMs - atMs) <= BESIDE_MS ? [other] : []))
+    const beside = [nextLogged(readings, index, -1), nextLogged(readings, index, 1)]
+      .flatMap((other) => other ?? [])
       .sort((a, b) => Math.abs(a.roomC - roomC) - Math.abs(b.roomC - roomC))[0];
     if (beside && Math.abs(beside.roomC - roomC) > DISAGREEMENT_C)
       found.push({ atMs, handC: roomC, loggerC: beside.roomC });
   }
   return found;
+}
+
+/** The logger's reading beside one by hand, before it or after it. */
+function nextLogged(readings: readonly RoomReading[], index: number, step: -1 | 1): RoomReading | undefined {
+  const atMs = readings[index]?.atMs ?? Number.NaN;
+  for (let at = index + step; ; at += step) {
+    const other = readings[at];
+    if (other === undefined || !(Math.abs(other.atMs - atMs) <= BESIDE_MS)) return undefined;
+    if (other.source === 'logger') return other;
+  }
 }

@@ -118,7 +118,7 @@ export function FermentScreen({ words, place, id }: { words: Words; place: Place
             key={key}
             verdict={verdict}
             word={word}
-            {...(key === 'degree-hours' && view.working
+            {...(key === 'degree-hours' && clock?.sum
               ? { working: { label: words.app.working, onOpen: () => setWorking(true) } }
               : {})}
           />
@@ -194,7 +194,7 @@ export function FermentScreen({ words, place, id }: { words: Words; place: Place
           onSave={(fact, atMs) => void keep(fact, atMs)}
         />
       )}
-      {view.working && <Working working={view.working} open={working} onClose={() => setWorking(false)} />}
+      {working && view.working && <Working working={view.working} open onClose={() => setWorking(false)} />}
     </Page>
   );
 }

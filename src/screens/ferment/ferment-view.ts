@@ -73,6 +73,10 @@ export function fermentView(given: Given): FermentView {
       : null;
   const chart = phChart({ ...given, ahead: ahead?.ahead ?? null });
   return {
+    // Made when it is asked for: of a month of minutes it has as many steps.
+    get working() {
+      return clock?.sum ? degreeHourWorking(clock, given) : null;
+    },
     line: words.ferment.line(batch.opened.body.formula.name, batch.opened.body.lot),
     sentence: said(
       ...clockSentence({ ...given, clock }),
@@ -83,7 +87,6 @@ export function fermentView(given: Given): FermentView {
       clock === null
         ? []
         : [clock.finding, ...(band ? [band.finding] : [])].map((finding) => verdictOf(finding, words)),
-    working: clock?.sum ? degreeHourWorking(clock, given) : null,
     bar: barOf(clock, given),
     chart,
     roomChart: roomChart({ ...given, clock, xTicks: chart?.model.xTicks ?? null }),

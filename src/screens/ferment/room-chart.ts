@@ -6,7 +6,7 @@ import type { Batch } from '#record/batch.ts';
 import { roomSeries } from '#record/ferment-figures.ts';
 import type { Place } from '#record/place.ts';
 import type { ChartFrameProps } from '#ui/charts/ChartFrame.tsx';
-import { type ChartTick, MAX_POINTS } from '#ui/charts/chart-model.ts';
+import type { ChartTick } from '#ui/charts/chart-model.ts';
 import type { Words } from '#words/en.ts';
 import { decimal, joined, temperature } from '#words/format.ts';
 
@@ -15,6 +15,8 @@ const HOUR_MS = 3_600_000;
 const AFTER_HOURS = 12;
 /** The table holds a line for so many hours, with the least and the most that was read in them. */
 const ROW_HOURS = 6;
+/** Two for each of so many stretches: as many as a phone is wide. */
+const MOST_POINTS = 240;
 const STEPS_DEG = [1, 2, 5, 10, 20] as const;
 
 /** The room beside the pH, over the same hours; null before the second believed reading. */
@@ -38,19 +40,18 @@ export function roomChart({
   if (startMs === null || clock === null) return null;
   const say = words.fermentAhead.roomChart;
   const endMs = Math.min(nowMs, (clock.stop?.atMs ?? nowMs) + AFTER_HOURS * HOUR_MS);
-  const samples = roomSeries(batch)
-    .readings.filter(({ atMs, doubted }) => atMs >= startMs && atMs <= endMs && doubted !== true)
-    .map(({ atMs, roomC }) => ({
-      atMs,
-      value: temperatureFromC({ tempC: roomC, unit: place.temperature }),
-    }));
+  // A loop, since a month of minutes is gone through each time that something was read.
+  const samples: { atMs: number; value: number }[] = [];
+  for (const { atMs, roomC, doubted } of roomSeries(batch).readings)
+    if (atMs >= startMs && atMs <= endMs && doubted !== true)
+      samples.push({ atMs, value: temperatureFromC({ tempC: roomC, unit: place.temperature }) });
   const [first, last] = [samples[0], samples.at(-1)];
   if (first === undefined || last === undefined || first === last) return null;
   const hours = (atMs: number) => (atMs - startMs) / HOUR_MS;
   const inPlace = (deg: number) =>
     temperatureFromC({ tempC: temperatureToC({ value: deg, unit: clock.unit }), unit: place.temperature });
   const shown = (deg: number) => joined(temperature(temperatureToC({ value: deg, unit: clock.unit }), place));
-  const drawn = thinned(samples, { most: MAX_POINTS });
+  const drawn = thinned(samples, { most: MOST_POINTS });
   const values = drawn.map(({ value }) => value);
   const baseDeg = inPlace(clock.base.value);
   const edge = nextClass(batch, clock, inPlace, Math.max(...values));
@@ -118,12 +119,14 @@ function tableRows(
   const rows = new Map<number, { least: number; most: number; count: number }>();
   for (const { atMs, value } of samples) {
     const at = Math.floor(hours(atMs) / ROW_HOURS);
-    const row = rows.get(at) ?? { least: value, most: value, count: 0 };
-    rows.set(at, {
-      least: Math.min(row.least, value),
-      most: Math.max(row.most, value),
-      count: row.count + 1,
-    });
+    const row = rows.get(at);
+    if (row === undefined) {
+      rows.set(at, { least: value, most: value, count: 1 });
+      continue;
+    }
+    row.least = Math.min(row.least, value);
+    row.most = Math.max(row.most, value);
+    row.count += 1;
   }
   return [...rows].map(([at, { least, most, count }]) => [
     `${at * ROW_HOURS} to ${(at + 1) * ROW_HOURS}`,

@@ -1,7 +1,8 @@
 import { useMemo, useRef, useState } from 'react';
-import { type LoggerChoices, type LoggerRead, readLogger } from '#files/logger-csv.ts';
+import type { LoggerChoices, LoggerRead } from '#files/logger-csv.ts';
 import { MOST_LOGGER_BYTES } from '#files/logger-text.ts';
 import { type PickedFile, readPicked } from '#files/pick-file.ts';
+import { readLoggerAside } from '#files/read-logger.ts';
 import type { Meter } from '#record/place.ts';
 import type { SubjectId } from '#record/subject.ts';
 import type { Fact } from '#store/use-append.ts';
@@ -58,7 +59,7 @@ export function LoggerFile({
     const control = new AbortController();
     stop.current = control;
     setAt({ state: 'reading', doneFraction: 0 });
-    const answer = await readLogger({
+    const answer = await readLoggerAside({
       bytes: picked.bytes,
       zone: Intl.DateTimeFormat().resolvedOptions().timeZone,
       choices: with_,
