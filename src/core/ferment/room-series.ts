@@ -69,21 +69,18 @@ function disagreementsOf(readings: readonly RoomReading[]): RoomDisagreement[] {
   const found: RoomDisagreement[] = [];
   for (const [index, { atMs, roomC, source }] of readings.entries()) {
     if (source !== 'hand') continue;
-    const beside = [nextLogged(readings, index, -1), nextLogged(readings, index, 1)]
-      .flatMap((other) => other ?? [])
+    // The logger's reading before it and the one after it, found from here outwards: a month has many.
+    const beside = [-1, 1]
+      .flatMap((step) => {
+        for (let at = index + step; ; at += step) {
+          const other = readings[at];
+          if (other === undefined || !(Math.abs(other.atMs - atMs) <= BESIDE_MS)) return [];
+          if (other.source === 'logger') return [other];
+        }
+      })
       .sort((a, b) => Math.abs(a.roomC - roomC) - Math.abs(b.roomC - roomC))[0];
     if (beside && Math.abs(beside.roomC - roomC) > DISAGREEMENT_C)
       found.push({ atMs, handC: roomC, loggerC: beside.roomC });
   }
   return found;
-}
-
-/** The logger's reading beside one by hand, before it or after it. */
-function nextLogged(readings: readonly RoomReading[], index: number, step: -1 | 1): RoomReading | undefined {
-  const atMs = readings[index]?.atMs ?? Number.NaN;
-  for (let at = index + step; ; at += step) {
-    const other = readings[at];
-    if (other === undefined || !(Math.abs(other.atMs - atMs) <= BESIDE_MS)) return undefined;
-    if (other.source === 'logger') return other;
-  }
 }
