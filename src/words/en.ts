@@ -20,6 +20,7 @@ import { formulas } from './en/formulas.ts';
 import { freezing } from './en/freezing.ts';
 import { guards } from './en/guards.ts';
 import { hanging } from './en/hanging.ts';
+import { hangingPace } from './en/hanging-pace.ts';
 import { hazards } from './en/hazards.ts';
 import { instruments } from './en/instruments.ts';
 import { keeping } from './en/keeping.ts';
@@ -55,6 +56,7 @@ export const en = {
   piece,
   record,
   hanging,
+  hangingPace,
   batch,
   round,
   ferment,

@@ -1,4 +1,5 @@
 import { dryingPace } from './clock.ts';
+import { equilibriumLossPct } from './equilibrium.ts';
 import { lossBand, lossChance } from './forecast.ts';
 import { type DryingPosterior, type DryingWeighIn, dryingPosterior } from './posterior.ts';
 import type { DryingPrior } from './prior.ts';
@@ -27,7 +28,9 @@ export type PaceFinding = {
   readonly expected: { readonly p10Pct: number; readonly p50Pct: number; readonly p90Pct: number } | null;
   /** How fast it lost when it was hung, and the most that it should; `null` where no early weighing says. */
   readonly skin: (SkinRate & { readonly mostPctPerDay: number }) | null;
-  /** What slows it down to the expected: damper air, for so long, then weigh again. */
+  /** How far the air lies under the piece's own water activity, points; `null` where nothing was weighed. */
+  readonly airPoints: number | null;
+  /** Air that brings it back to the expected, or on to its target; for so many days, then weigh again. */
   readonly dose: { readonly humidityPct: number; readonly days: number } | null;
 };
 
@@ -45,6 +48,14 @@ const TAIL_PCT_PER_DAY = 0.1;
 const TAIL_LEAST_DAYS = 4;
 const DOSE_LEAST_DAYS = 2;
 const DOSE_MOST_DAYS = 10;
+/** Drier air at most so much at a time (common practice), and looked at again after a week. */
+const DRIER_POINTS = 5;
+const DRIER_DAYS = 7;
+/** No drier for a piece on its plateau (makers' practice, read: 60 to 65 %); it moves slowly, so look after two weeks. */
+const PLATEAU_LEAST_PCT = 60;
+const PLATEAU_DAYS = 14;
+/** Within the weeks that matter a piece stays about this much short of rest, as in `prior.ts`. */
+const SHORT_OF_REST_PCT = 2;
 /** Damper air stops short of the piece's own water activity by this much (published: always 3 to 5 points under). */
 const UNDER_PIECE_POINTS = 3;
 
@@ -58,7 +69,9 @@ const UNDER_PIECE_POINTS = 3;
  * (75 % and damper): too fast under a chance of 5 % (or of 5 % among its own and 20 % by diameter) where the first days
  * were not weighed, watched where they were and speak of no haste, and under 10 %. Too slow over 95 %; a plateau where
  * less than 0.1 % a day goes, short of target.
- * Dose: the humidity at which the piece dries as slowly as it should, until the expected curve has caught up.
+ * Dose: too fast, the humidity at which it dries as slowly as it should, until the expected curve has caught up; too
+ * slow, the humidity at which it would have kept up, 5 points at a time and never under 75 %; on a plateau, the dampest
+ * air down to 60 % in which it would come to rest past its target. `null` where no air does that.
  * Units: reference days, days, %, parts of green mass.
  * Source: the prior of `prior.ts`; thresholds chosen for at most one false alarm in twenty sound batches (computed on
  * simulated makers, seeds from 10,001 on); under 0.1 % a day and damper air for days, makers' practice (read).
@@ -89,7 +102,15 @@ export function paceOf({
 }): PaceFinding {
   const last = weighIns.at(-1);
   if (last === undefined || last.thetaDays === 0)
-    return { level: 'no-reading', reasons: [], asMuchFraction: null, expected: null, skin: null, dose: null };
+    return {
+      level: 'no-reading',
+      reasons: [],
+      asMuchFraction: null,
+      expected: null,
+      skin: null,
+      airPoints: null,
+      dose: null,
+    };
   const expectation = dryingPosterior({ prior, weighIns: [] });
   const { thetaDays, lossPct } = last;
   const asMuchFraction = lossChance(expectation, { thetaDays, lossPct });
@@ -112,22 +133,27 @@ export function paceOf({
     (amongOwnFraction < TOO_FAST_CHANCE && asMuchFraction < CORROBORATED_CHANCE);
   const tooFast = surely || (rare && skin === null);
   const expected = lossBand(expectation, { thetaDays });
-  const found = { asMuchFraction, expected, skin };
+  const airPoints = 100 * mixAw({ mix, lossPct }) - air.humidityPct;
+  const found = { asMuchFraction, expected, skin, airPoints };
   if (tooFast || gives || rare || asMuchFraction < WATCH_CHANCE) {
-    const pieceAw = mixAw({ mix, lossPct });
     const reasons: PaceReason[] = [];
     if (gives) reasons.push('skin-gives-too-much');
     if (closes) reasons.push('skin-closes');
     if (asMuchFraction < CORROBORATED_CHANCE || reasons.length === 0) reasons.push('ahead-of-diameter');
-    if (100 * pieceAw - air.humidityPct > FAR_BELOW_POINTS) reasons.push('air-far-below-piece');
+    if (airPoints > FAR_BELOW_POINTS) reasons.push('air-far-below-piece');
     if (slowsEarly(prior, weighIns)) reasons.push('slows-early');
     const level = tooFast ? 'too-fast' : 'watch';
     return { ...found, level, reasons, dose: doseOf({ prior, last, mix, air }) };
   }
   if (inTail(weighIns) && lossPct < targetLossPct)
-    return { ...found, level: 'plateau', reasons: ['tail'], dose: null };
+    return { ...found, level: 'plateau', reasons: ['tail'], dose: dryEnough({ mix, air, targetLossPct }) };
   if (Math.min(asMuchFraction, amongOwnFraction) > 1 - TOO_FAST_CHANCE)
-    return { ...found, level: 'too-slow', reasons: ['behind-diameter'], dose: null };
+    return {
+      ...found,
+      level: 'too-slow',
+      reasons: ['behind-diameter'],
+      dose: drierAir({ prior, last, mix, air }),
+    };
   return { ...found, level: 'as-expected', reasons: [], dose: null };
 }
 
@@ -211,4 +237,38 @@ function doseOf({
   const soundPace = dryingPace({ startAw, humidityPct: SOUND_AIR_PCT, chamberC: air.chamberC });
   const days = (dueDays - last.thetaDays) / soundPace;
   return { humidityPct, days: Math.min(DOSE_MOST_DAYS, Math.max(DOSE_LEAST_DAYS, days)) };
+}
+
+function drierAir({
+  prior: { finalLossPct, tauDays, shape },
+  last,
+  mix,
+  air,
+}: {
+  prior: DryingPrior;
+  last: PaceWeighIn;
+  mix: MixFractions;
+  air: { readonly chamberC: number; readonly humidityPct: number };
+}): { humidityPct: number; days: number } | null {
+  const lostPct = Math.min(Math.max(last.lossPct, 0.1), finalLossPct - 0.1);
+  const dueDays = tauDays * (-Math.log(1 - lostPct / finalLossPct)) ** (1 / shape);
+  const startAw = mixAw({ mix, lossPct: 0 });
+  const drive = Math.max(0, startAw - air.humidityPct / 100) * (last.thetaDays / dueDays) ** (1 / 0.74);
+  const humidityPct = Math.max(SOUND_AIR_PCT, air.humidityPct - DRIER_POINTS, 100 * (startAw - drive));
+  return humidityPct < air.humidityPct ? { humidityPct, days: DRIER_DAYS } : null;
+}
+
+function dryEnough({
+  mix,
+  air,
+  targetLossPct,
+}: {
+  mix: MixFractions;
+  air: { readonly humidityPct: number };
+  targetLossPct: number;
+}): { humidityPct: number; days: number } | null {
+  for (let humidityPct = Math.ceil(air.humidityPct) - 1; humidityPct >= PLATEAU_LEAST_PCT; humidityPct--)
+    if (equilibriumLossPct({ mix, humidityPct }) >= targetLossPct + SHORT_OF_REST_PCT)
+      return { humidityPct, days: PLATEAU_DAYS };
+  return null;
 }

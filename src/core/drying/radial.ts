@@ -2,8 +2,13 @@ import { saturationPressurePa } from '#core/air/psychro.ts';
 import { freshRings, stepRings } from './radial-cells.ts';
 import { type MixFractions, mixAw, requireMix } from './water-activity.ts';
 
-/** Air from this day on, until the next entry. */
-export type AirStep = { readonly fromDay: number; readonly chamberC: number; readonly humidityPct: number };
+/** Air from this day on, until the next entry. `airMPerS`: where it moves at another speed than the run's own. */
+export type AirStep = {
+  readonly fromDay: number;
+  readonly chamberC: number;
+  readonly humidityPct: number;
+  readonly airMPerS?: number;
+};
 
 /** A piece as the model knows it on one day. */
 export type RadialDay = {
@@ -123,10 +128,10 @@ export function dryRadially({
   for (const day of days) {
     while (hours < day * 24 - 1e-9) {
       const seconds = 3600 * Math.min(stepHours, day * 24 - hours);
-      const { chamberC, humidityPct } = airOn(air, hours / 24);
+      const { chamberC, humidityPct, airMPerS: stepMPerS = airMPerS } = airOn(air, hours / 24);
       const skin = skinLaw({
         diameterMm: 2000 * (piece.radiusM[rings - 1] ?? 0),
-        airMPerS,
+        airMPerS: stepMPerS,
         chamberC,
         humidityPct,
       });

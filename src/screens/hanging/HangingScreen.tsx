@@ -1,11 +1,11 @@
 import { useMemo, useState } from 'react';
 import { batch as foldBatch } from '#record/batch.ts';
-import { pieceForecast } from '#record/forecast-figures.ts';
 import type { Place } from '#record/place.ts';
 import type { SubjectId } from '#record/subject.ts';
 import { useNowMs, zoneAt } from '#store/clock.ts';
 import { useTouching } from '#store/live.ts';
 import { useAppend } from '#store/use-append.ts';
+import { useBatchAhead } from '#store/use-batch-ahead.ts';
 import { Button } from '#ui/Button.tsx';
 import { LossChart } from '#ui/charts/LossChart.tsx';
 import { Figure, Figures } from '#ui/Figure.tsx';
@@ -13,12 +13,13 @@ import { Page } from '#ui/Page.tsx';
 import { Waiting } from '#ui/Waiting.tsx';
 import type { Words } from '#words/en.ts';
 import styles from './HangingScreen.module.css';
-import { type Forecasts, hangingView } from './hanging-view.ts';
+import { hangingView } from './hanging-view.ts';
+import { ImpliedAir, Pace } from './Pace.tsx';
+import { paceView } from './pace-view.ts';
 import { Rails } from './Rails.tsx';
 import { TakeDownSheet } from './TakeDownSheet.tsx';
 
 const MINUTE_MS = 60_000;
-const HOUR_MS = 3_600_000;
 
 export function HangingScreen({ words, place, id }: { words: Words; place: Place; id: string }) {
   const subject: SubjectId = `batch:${id}`;
@@ -27,21 +28,12 @@ export function HangingScreen({ words, place, id }: { words: Words; place: Place
   const { saving, save } = useAppend(place.initials);
   const [taking, setTaking] = useState(false);
   const batch = useMemo(() => (entries ? foldBatch(subject, entries) : null), [entries, subject]);
-  // A forecast moves by days: once an hour is often enough.
-  const hour = Math.ceil(nowMs / HOUR_MS) * HOUR_MS;
-  const forecasts: Forecasts = useMemo(
-    () =>
-      new Map(
-        (batch?.pieces ?? []).flatMap((piece) => {
-          const forecast = batch && pieceForecast(piece, batch, hour);
-          return forecast ? [[piece.id, forecast]] : [];
-        }),
-      ),
-    [batch, hour],
-  );
+  const { ahead, working, failed, score } = useBatchAhead(batch, nowMs);
   if (entries === undefined) return <Waiting label={words.app.waiting} />;
   if (batch === null) return <Page title={words.app.notFound.title}>{words.app.notFound.text}</Page>;
-  const view = hangingView({ batch, forecasts, place, nowMs, zone: zoneAt(nowMs), words });
+  const zone = zoneAt(nowMs);
+  const view = hangingView({ batch, ahead, working, place, nowMs, zone, words });
+  const pace = paceView({ batch, ahead, score, place, nowMs, zone, words });
   const { act } = words.hanging;
 
   const takeDown = async (note: string) => {
@@ -94,6 +86,7 @@ export function HangingScreen({ words, place, id }: { words: Words; place: Place
           words={words}
         />
       )}
+      <Pace notices={pace.notices} words={words} />
       <Figures>
         {view.figures.map(({ key, ...figure }) => (
           <Figure key={key} {...figure} />
@@ -102,8 +95,25 @@ export function HangingScreen({ words, place, id }: { words: Words; place: Place
       {view.chart && (
         <>
           <LossChart {...view.chart} />
-          <p className={styles.estimate}>{words.hanging.chart.estimate}</p>
+          <p className={styles.estimate}>
+            {[
+              words.hanging.chart.estimate,
+              ...pace.notes,
+              ...(failed ? [words.hangingPace.failed] : []),
+            ].join(' ')}
+          </p>
         </>
+      )}
+      {pace.air && <ImpliedAir {...pace.air} words={words} />}
+      {batch.hung && (
+        <div className={styles.links}>
+          <Button kind="quiet" href={`#/batches/${id}/dryness`}>
+            {words.hangingPace.links.target}
+          </Button>
+          <Button kind="quiet" href={`#/batches/${id}/what-if`}>
+            {words.hangingPace.links.rehearse}
+          </Button>
+        </div>
       )}
       {taking && (
         <TakeDownSheet

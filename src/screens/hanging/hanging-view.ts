@@ -1,5 +1,5 @@
 import type { Batch } from '#record/batch.ts';
-import type { PieceForecast } from '#record/forecast-figures.ts';
+import type { BatchAhead, BatchWindow } from '#record/drying-batch.ts';
 import type { Piece } from '#record/piece.ts';
 import { pieceFigures } from '#record/piece-figures.ts';
 import type { Place } from '#record/place.ts';
@@ -9,11 +9,12 @@ import { decimal, joined, mass } from '#words/format.ts';
 import { type Said, said } from '#words/said.ts';
 import { lossChart } from './loss-chart.ts';
 
-export type Forecasts = ReadonlyMap<Piece['id'], PieceForecast>;
-
 type Given = {
   batch: Batch;
-  forecasts: Forecasts;
+  /** Null while it is worked out, or where nothing can be expected. */
+  ahead: BatchAhead | null;
+  /** True while another thread works it out. */
+  working: boolean;
   place: Place;
   nowMs: number;
   zone: string;
@@ -57,19 +58,21 @@ export function hangingView(given: Given): HangingView {
 }
 
 function sentenceOf(given: Given, up: readonly Piece[], atTarget: readonly Piece[]): Said {
-  const { batch, forecasts, words } = given;
+  const { batch, ahead, words } = given;
   const { sentence } = words.hanging;
   if (batch.pieces.length === 0) return sentence.noPieces;
   if (batch.hung === null) return sentence.notHung;
   if (up.length === 0) return sentence.down;
   if (atTarget.length > 0) return sentence.atTarget(atTarget.length, up.length);
-  const first = firstOf(up, forecasts);
-  const window = first && windowText(first, given);
+  if (ahead === null) return given.working ? sentence.working(up.length) : sentence.open;
+  const window = windowText(ahead.first, given);
   if (!window) return sentence.open;
   const weighed = up.some((piece) => pieceFigures(piece).last !== null);
   const base = weighed ? sentence.onCourse(up.length, window) : sentence.noneWeighed(window);
-  const never = Math.max(...up.map((piece) => forecasts.get(piece.id)?.neverFraction ?? 0));
-  return never > 0.1 ? said(...base, { text: ' ' }, ...sentence.never(chanceText(never, given.place))) : base;
+  const never = ahead.all.neverFraction;
+  return never > 0.1
+    ? said(...base, { text: ' ' }, ...sentence.never(chanceText(never, given.place), up.length))
+    : base;
 }
 
 /** A chance to the nearest 5 %: more would pretend to know. */
@@ -77,23 +80,9 @@ function chanceText(fraction: number, place: Place): string {
   return `${decimal(Math.round(fraction * 20) * 5, 0, place)}\u00a0%`;
 }
 
-function firstOf(pieces: readonly Piece[], forecasts: Forecasts): PieceForecast | null {
-  const sorted = pieces
-    .flatMap((piece) => forecasts.get(piece.id) ?? [])
-    .filter(({ p50Ms }) => p50Ms !== null)
-    .sort((a, b) => (a.p50Ms ?? 0) - (b.p50Ms ?? 0));
-  return sorted[0] ?? null;
-}
-
-function lastOf(pieces: readonly Piece[], forecasts: Forecasts): PieceForecast | null {
-  const all = pieces.flatMap((piece) => forecasts.get(piece.id) ?? []);
-  if (all.some(({ p50Ms }) => p50Ms === null)) return null;
-  return [...all].sort((a, b) => (b.p50Ms ?? 0) - (a.p50Ms ?? 0))[0] ?? null;
-}
-
 /** The days between which it should be; open at the end where there is a real chance of never. Null when nothing can be said. */
 export function windowText(
-  { p10Ms, p90Ms }: PieceForecast,
+  { p10Ms, p90Ms }: Pick<BatchWindow, 'p10Ms' | 'p90Ms'>,
   { nowMs, zone, words }: Pick<Given, 'nowMs' | 'zone' | 'words'>,
 ): string | null {
   if (p10Ms === null) return null;
@@ -137,19 +126,18 @@ function railPiece(piece: Piece, { place, words }: Given): RailPiece {
 }
 
 function figuresOf(given: Given, up: readonly Piece[]): HangingView['figures'] {
-  const { forecasts, place, nowMs, zone, words } = given;
+  const { ahead, place, nowMs, zone, words } = given;
   const { figures } = words.hanging;
   const weighed = up.map(pieceFigures).filter(({ last }) => last !== null);
   const middle = (values: readonly number[]) =>
     [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)];
   const loss = middle(weighed.flatMap(({ lossPct }) => lossPct ?? []));
   const toGo = middle(weighed.flatMap(({ gramsToGoG }) => gramsToGoG ?? []));
-  const first = firstOf(up, forecasts);
-  const last = lastOf(up, forecasts);
-  const estimate = (key: string, label: string, forecast: PieceForecast | null) => {
-    const interval = forecast && windowText(forecast, { nowMs, zone, words });
-    if (!forecast?.p50Ms || forecast.p50Ms < nowMs || !interval) return [];
-    return [{ key, label, value: words.dates.shortDay(forecast.p50Ms, zone), about: true, interval }];
+  const estimate = (key: string, label: string, window: BatchWindow | undefined) => {
+    const interval = window && windowText(window, { nowMs, zone, words });
+    if (!interval || (window.p50Ms !== null && window.p50Ms < nowMs)) return [];
+    if (window.p50Ms === null) return [{ key, label, value: figures.unlikely, interval }];
+    return [{ key, label, value: words.dates.shortDay(window.p50Ms, zone), about: true, interval }];
   };
   return [
     ...(loss === undefined
@@ -158,7 +146,7 @@ function figuresOf(given: Given, up: readonly Piece[]): HangingView['figures'] {
     ...(toGo === undefined
       ? []
       : [{ key: 'to-go', label: figures.toGo, ...mass(Math.max(0, toGo), 1, place, 'up') }]),
-    ...estimate('first', figures.first, first),
-    ...(up.length > 1 ? estimate('last', figures.last, last) : []),
+    ...estimate('first', figures.first, ahead?.first),
+    ...(up.length > 1 ? estimate('last', figures.last, ahead?.all) : []),
   ];
 }

@@ -1,26 +1,27 @@
 import { lossPct } from '#core/drying/loss.ts';
 import type { Batch } from '#record/batch.ts';
-import type { PieceForecast } from '#record/forecast-figures.ts';
+import type { BatchAhead, FanPoint } from '#record/drying-batch.ts';
 import type { Piece } from '#record/piece.ts';
-import { pieceFigures } from '#record/piece-figures.ts';
 import type { Place } from '#record/place.ts';
+import { apart } from '#record/rail.ts';
 import type { ChartSeries, ChartTick } from '#ui/charts/chart-model.ts';
 import type { Words } from '#words/en.ts';
 import { decimal, joined, mass } from '#words/format.ts';
 
 const DAY_MS = 86_400_000;
-const FAN_POINTS = 40;
+/** Of the fan, as numbers in the table. */
+const ROWS_AHEAD = 4;
 
 type Given = {
   batch: Batch;
-  forecasts: ReadonlyMap<Piece['id'], PieceForecast>;
+  ahead: Pick<BatchAhead, 'fan'> | null;
   place: Place;
   nowMs: number;
   words: Words;
 };
 
-/** Loss against target over time: each piece thin, the middle piece's forecast dashed in its window. Null without pieces. */
-export function lossChart({ batch, forecasts, place, nowMs, words }: Given) {
+/** Loss against target over time: each piece thin, one that dries apart named, what is expected of the middle one dashed in its window. Null without pieces. */
+export function lossChart({ batch, ahead, place, nowMs, words }: Given) {
   const { chart } = words.hanging;
   const startMs = Math.min(...batch.pieces.map(({ stuffed }) => stuffed.atMs));
   const target = batch.pieces[0]?.targetLossPct;
@@ -32,19 +33,23 @@ export function lossChart({ batch, forecasts, place, nowMs, words }: Given) {
       .filter(({ netG }) => netG > 0)
       .map(({ atMs, netG }) => ({ x: days(atMs), y: lossPct({ greenG: piece.greenG, nowG: netG }) })),
   ];
-  const middle = middlePiece(batch.pieces);
-  const forecast = middle && forecasts.get(middle.id);
-  const lastDay = horizonDays(days(nowMs), forecast ?? null, days);
+  const fan = ahead?.fan?.points ?? [];
+  const lastDay = Math.max(14, days(fan.at(-1)?.atMs ?? nowMs), 1.15 * days(nowMs));
   const alone = batch.pieces.length === 1;
+  const odd = apart(batch.pieces);
   const series: ChartSeries[] = [
-    ...(forecast ? fan(forecast, nowMs, lastDay, startMs) : []),
+    ...(fan.length > 0 ? fanSeries(fan, days) : []),
     { kind: 'limit', id: 'target', y: target, text: chart.target(decimal(target, 0, place)) },
     ...batch.pieces.map(
-      (piece): ChartSeries => ({
-        kind: alone ? 'measured' : 'piece',
-        id: piece.id,
-        points: losses(piece),
-      }),
+      (piece): ChartSeries =>
+        odd.has(piece.id)
+          ? {
+              kind: 'apart',
+              id: piece.id,
+              points: losses(piece),
+              text: words.hanging.pieceAlone(piece.number),
+            }
+          : { kind: alone ? 'measured' : 'piece', id: piece.id, points: losses(piece) },
     ),
   ];
   const weighings = batch.pieces.flatMap((piece) => piece.weighings.map((weighing) => ({ piece, weighing })));
@@ -57,16 +62,28 @@ export function lossChart({ batch, forecasts, place, nowMs, words }: Given) {
     tableLabel: chart.table,
     table: {
       columns: chart.columns,
-      rows: weighings
-        .sort((a, b) => a.weighing.atMs - b.weighing.atMs)
-        .map(({ piece, weighing }) => [
-          words.dates.full(weighing.atMs, piece.stuffed.zone),
-          String(piece.number),
-          joined(mass(weighing.netG, 1, place)),
-          weighing.netG > 0
-            ? `${decimal(lossPct({ greenG: piece.greenG, nowG: weighing.netG }), 1, place, 'down')}\u00a0%`
-            : '',
+      rows: [
+        ...weighings
+          .sort((a, b) => a.weighing.atMs - b.weighing.atMs)
+          .map(({ piece, weighing }) => [
+            words.dates.full(weighing.atMs, piece.stuffed.zone),
+            String(piece.number),
+            joined(mass(weighing.netG, 1, place)),
+            weighing.netG > 0
+              ? `${decimal(lossPct({ greenG: piece.greenG, nowG: weighing.netG }), 1, place, 'down')}\u00a0%`
+              : '',
+          ]),
+        ...rowsAhead(fan).map(({ atMs, p10Pct, p50Pct, p90Pct }) => [
+          words.dates.fullDay(atMs, batch.opened.zone),
+          chart.expected,
+          '',
+          chart.window({
+            middle: decimal(p50Pct, 0, place),
+            low: decimal(p10Pct, 0, place),
+            high: decimal(p90Pct, 0, place),
+          }),
         ]),
+      ],
     },
     model: {
       xTitle: chart.x,
@@ -79,34 +96,23 @@ export function lossChart({ batch, forecasts, place, nowMs, words }: Given) {
   };
 }
 
-/** The piece whose loss is in the middle: the one whose forecast stands for the batch in the picture. */
-function middlePiece(pieces: readonly Piece[]): Piece | null {
-  const up = pieces.filter(({ status }) => status !== 'taken-down');
-  const sorted = [...up].sort((a, b) => (pieceFigures(a).lossPct ?? 0) - (pieceFigures(b).lossPct ?? 0));
-  return sorted[Math.floor(sorted.length / 2)] ?? null;
-}
-
-function horizonDays(today: number, forecast: PieceForecast | null, days: (atMs: number) => number): number {
-  const p50 = forecast?.p50Ms ? days(forecast.p50Ms) : today;
-  const p90 = forecast?.p90Ms ? days(forecast.p90Ms) : p50 * 1.3;
-  return Math.max(14, today * 1.15, Math.min(p90, p50 * 1.6));
-}
-
-function fan(forecast: PieceForecast, nowMs: number, lastDay: number, startMs: number): ChartSeries[] {
-  const fromDay = Math.max(0, (nowMs - startMs) / DAY_MS);
-  const at = Array.from(
-    { length: FAN_POINTS + 1 },
-    (_, step) => fromDay + ((lastDay - fromDay) * step) / FAN_POINTS,
-  );
-  const bands = at.map((day) => ({ x: day, ...forecast.band(startMs + day * DAY_MS) }));
+function fanSeries(fan: readonly FanPoint[], days: (atMs: number) => number): ChartSeries[] {
   return [
     {
       kind: 'window',
       id: 'window',
-      points: bands.map(({ x, p10Pct, p90Pct }) => ({ x, lo: p10Pct, hi: p90Pct })),
+      points: fan.map(({ atMs, p10Pct, p90Pct }) => ({ x: days(atMs), lo: p10Pct, hi: p90Pct })),
     },
-    { kind: 'median', id: 'median', points: bands.map(({ x, p50Pct }) => ({ x, y: p50Pct })) },
+    { kind: 'median', id: 'median', points: fan.map(({ atMs, p50Pct }) => ({ x: days(atMs), y: p50Pct })) },
   ];
+}
+
+function rowsAhead(fan: readonly FanPoint[]): FanPoint[] {
+  const last = fan.length - 1;
+  return Array.from(
+    { length: ROWS_AHEAD },
+    (_, at) => fan[Math.round(((at + 1) * last) / ROWS_AHEAD)],
+  ).filter((point) => point !== undefined);
 }
 
 function dayTicks(lastDay: number): ChartTick[] {

@@ -1,6 +1,6 @@
 import { lossPct } from '#core/drying/loss.ts';
 import type { EntryId } from '#record/entry.ts';
-import type { PieceForecast } from '#record/forecast-figures.ts';
+import type { PieceWindow } from '#record/forecast-figures.ts';
 import type { Piece } from '#record/piece.ts';
 import { pieceFigures } from '#record/piece-figures.ts';
 import type { Place } from '#record/place.ts';
@@ -10,7 +10,9 @@ import type { Said } from '#words/said.ts';
 
 type Given = {
   piece: Piece;
-  forecast: PieceForecast | null;
+  forecast: PieceWindow | null;
+  /** True while another thread works the forecast out. */
+  working: boolean;
   place: Place;
   nowMs: number;
   zone: string;
@@ -65,7 +67,7 @@ export function pieceView(given: Given): PieceView {
   };
 }
 
-function sentenceOf({ piece, forecast, place, nowMs, zone, words }: Given): Said {
+function sentenceOf({ piece, forecast, working, place, nowMs, zone, words }: Given): Said {
   const { sentence } = words.piece;
   const { lossPct: lost, gramsToGoG, atTarget } = pieceFigures(piece);
   if (piece.status === 'taken-down') return sentence.down;
@@ -73,15 +75,13 @@ function sentenceOf({ piece, forecast, place, nowMs, zone, words }: Given): Said
   if (lost === null || gramsToGoG === null) return sentence.unweighed;
   const loss = `${decimal(lost, 1, place, 'down')}\u00a0%`;
   if (atTarget) return sentence.atTarget(loss);
-  return sentence.toGo(
-    loss,
-    joined(mass(gramsToGoG, 1, place, 'up')),
-    windowOf(forecast, nowMs, zone, words),
-  );
+  const toGo = joined(mass(gramsToGoG, 1, place, 'up'));
+  if (forecast === null) return working ? sentence.working(loss, toGo) : sentence.toGo(loss, toGo, null);
+  return sentence.toGo(loss, toGo, windowOf(forecast, nowMs, zone, words));
 }
 
-function windowOf(forecast: PieceForecast | null, nowMs: number, zone: string, words: Words): string | null {
-  if (!forecast || forecast.p10Ms === null) return null;
+function windowOf(forecast: PieceWindow, nowMs: number, zone: string, words: Words): string | null {
+  if (forecast.p10Ms === null) return null;
   const fromMs = Math.max(forecast.p10Ms, nowMs);
   if (forecast.p90Ms === null) return words.hanging.from(words.dates.day(fromMs, zone));
   return words.dates.between(fromMs, Math.max(fromMs, forecast.p90Ms), zone);

@@ -1,4 +1,4 @@
-import { Area, Line, ReferenceArea, ReferenceLine } from 'recharts';
+import { Area, Line, ReferenceArea, ReferenceDot, ReferenceLine } from 'recharts';
 import type { ChartSeries } from './chart-model.ts';
 import styles from './SeriesChart.module.css';
 
@@ -38,6 +38,25 @@ export function across(series: ChartSeries) {
       />
     );
   }
+  if (series.kind === 'apart') {
+    const end = series.points.at(-1);
+    return end ? (
+      <ReferenceDot
+        key={`${series.id}-end`}
+        x={end.x}
+        y={end.y}
+        r={3.5}
+        fill="var(--ink)"
+        stroke="var(--paper)"
+        label={{
+          value: series.text,
+          position: 'right',
+          className: styles.strong ?? '',
+          fill: 'var(--ink)',
+        }}
+      />
+    ) : null;
+  }
   return null;
 }
 
@@ -57,7 +76,8 @@ export function moving(series: ChartSeries, stroke: string, rings: boolean) {
           key={key}
           {...rest}
           type="monotone"
-          stroke="none"
+          stroke="var(--steel)"
+          strokeWidth={0.75}
           fill="var(--steel-tint)"
           fillOpacity={0.85}
           activeDot={false}
@@ -77,6 +97,19 @@ export function moving(series: ChartSeries, stroke: string, rings: boolean) {
       );
     case 'piece':
       return <Line key={key} {...rest} type="linear" stroke="var(--edge)" strokeWidth={1} dot={false} />;
+    case 'apart':
+      return (
+        <Line
+          key={key}
+          {...rest}
+          type="linear"
+          stroke="var(--ink)"
+          strokeWidth={1.5}
+          strokeDasharray="1 3"
+          strokeLinecap="round"
+          dot={false}
+        />
+      );
     case 'measured':
       return (
         <Line

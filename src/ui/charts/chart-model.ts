@@ -3,11 +3,12 @@
 export type ChartPoint = { x: number; y: number };
 
 /**
- * `measured` solid, `median` dashed, `piece` thin, `window` a tinted band between two lines that move,
+ * `measured` solid, `median` dashed, `piece` thin, `apart` thin with its name at its end, `window` a tinted band between two lines that move,
  * `limit` a line across with its text above or `below`, `band` a band across.
  */
 export type ChartSeries =
   | { kind: 'measured' | 'median' | 'piece'; id: string; points: readonly ChartPoint[] }
+  | { kind: 'apart'; id: string; points: readonly ChartPoint[]; text: string }
   | { kind: 'window'; id: string; points: readonly { x: number; lo: number; hi: number }[] }
   | { kind: 'limit'; id: string; y: number; text: string; below?: boolean }
   | { kind: 'band'; id: string; lo: number; hi: number; text: string };

@@ -39,13 +39,24 @@ export const hanging = {
         strong('Take down'),
         ' what is; the number says look, the fingers decide.',
       ),
-    never: (chance: string): Said =>
-      said(`At this humidity there is a chance of about ${chance} that the target is never reached.`),
+    never: (chance: string, count: number): Said =>
+      said(
+        count === 1
+          ? `At this humidity there is a chance of about ${chance} that the target is never reached.`
+          : `At this humidity there is a chance of about ${chance} that not all of them ever reach it.`,
+      ),
+    working: (count: number): Said =>
+      said(
+        count === 1
+          ? 'When it should be at target weight is being worked out.'
+          : 'When they should be at target weight is being worked out.',
+      ),
     open: said('At this humidity it may never reach its target.'),
     down: said('All pieces are taken down.'),
   },
   from: (day: string) => `from ${day} on, with no end in sight`,
   rail: (count: number) => (count === 1 ? 'One piece on the rail' : `${count} pieces on the rail`),
+  pieceAlone: (number: number) => `Piece ${number}`,
   piece: (number: number, state: string) => `Piece ${number}: ${state}`,
   state: {
     atTarget: 'at target weight',
@@ -68,6 +79,9 @@ export const hanging = {
     failed: 'The picture could not be drawn; the numbers stand below.',
     table: 'The same as numbers',
     columns: ['When', 'Piece', 'Weight', 'Loss'],
+    expected: 'expected, middle',
+    window: ({ middle, low, high }: { middle: string; low: string; high: string }) =>
+      `~${middle}\u00a0% (${low} to ${high}\u00a0%)`,
     estimate: 'The dashed line and its window are estimates (10 to 90 % of the cases).',
   },
   figures: {
@@ -75,6 +89,7 @@ export const hanging = {
     toGo: 'to go, middle',
     first: 'first at target',
     last: 'all done',
+    unlikely: 'perhaps never',
     window: '10 to 90 %',
   },
   act: { round: 'Weigh round', down: 'Take down', record: 'Record' },

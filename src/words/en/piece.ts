@@ -14,6 +14,12 @@ export const piece = {
             strong(`${toGo} to go`),
             `. At target weight ${window}, as far as can be told.`,
           ),
+    working: (loss: string, toGo: string): Said =>
+      said(
+        `It has lost ${loss}; `,
+        strong(`${toGo} to go`),
+        '. When it should be there is being worked out.',
+      ),
     down: said('Taken down.'),
     bagged: said('Bagged to even out; its clock stands still.'),
   },
