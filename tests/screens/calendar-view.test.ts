@@ -162,7 +162,9 @@ describe('back from 24 December, 60 mm, freezing at -15 °C', () => {
 
   it('changes with own history, and says so', () => {
     const slow = ask(of, { history: [ownBatch(1.5), ownBatch(1.5), ownBatch(1.5)] });
-    expect(slow.history).toMatch(/^3 own batches counted in: with them it dries ~\d+\u00a0% slower\.$/);
+    expect(slow.history).toMatch(
+      /^Counted with 3 batches of your own: drying takes ~\d+\u00a0% longer than published ranges say\.$/,
+    );
     expect(slow.rows[1]?.title).not.toBe(ask(of).rows[1]?.title);
     expect(ask(of).history).toBeNull();
   });

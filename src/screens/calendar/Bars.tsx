@@ -2,13 +2,20 @@ import type { Words } from '#words/en.ts';
 import styles from './CalendarScreen.module.css';
 import type { CalendarView } from './calendar-view.ts';
 
+/** From here on a month's name stands before its line: at text twice as large it has no room behind. */
+const LATE = 60;
+
 /** A bar a batch over the weeks: hung so far, and the window in which it should be at target. */
 export function Bars({ view, words }: { view: CalendarView; words: Words }) {
   return (
     <div className={styles.frame}>
       <div className={styles.months} aria-hidden="true">
         {view.months.map(({ key, at, label }) => (
-          <span key={key} className={styles.month} style={{ left: `${Math.min(at, 88)}%` }}>
+          <span
+            key={key}
+            className={at > LATE ? `${styles.month} ${styles.late}` : styles.month}
+            style={at > LATE ? { right: `${100 - at}%` } : { left: `${at}%` }}
+          >
             {label}
           </span>
         ))}

@@ -135,6 +135,6 @@ function historyText(
   return words.calendar.back.history({
     batches: history.length,
     by: `${decimal(100 * Math.abs(share), 0, place)}\u00a0%`,
-    way: Math.abs(share) < SAME_SHARE ? 'same' : share > 0 ? 'slower' : 'faster',
+    way: Math.abs(share) < SAME_SHARE ? 'same' : share > 0 ? 'longer' : 'shorter',
   });
 }

@@ -1,4 +1,4 @@
-import { useMemo, useState } from 'react';
+import { type ReactNode, useMemo, useState } from 'react';
 import type { Batch } from '#record/batch.ts';
 import type { ChamberAir } from '#record/chamber-air.ts';
 import type { Place } from '#record/place.ts';
@@ -22,6 +22,7 @@ export function ChamberAhead({
   place,
   nowMs,
   words,
+  children,
 }: {
   inside: readonly Batch[];
   everInside: readonly Batch[];
@@ -29,6 +30,8 @@ export function ChamberAhead({
   place: Place;
   nowMs: number;
   words: Words;
+  /** The picture that stands below the sentence. */
+  children: ReactNode;
 }) {
   const [more, setMore] = useState(place.mass === 'metric' ? '20' : '44');
   const hour = Math.ceil(nowMs / HOUR_MS) * HOUR_MS;
@@ -40,13 +43,14 @@ export function ChamberAhead({
   const read = readQuantity({ text: more, unit, decimal: place.decimal, least: 0, most: MOST_G });
   const addedG = read.ok ? read.value : null;
   const withMore = useMemo(() => (addedG && view ? view.withMore(addedG) : null), [addedG, view]);
-  if (view === null) return null;
+  if (view === null) return children;
   const say = words.chamberAhead;
   return (
     <section className={styles.section}>
       <h2>{say.title}</h2>
       <Sentence small tokens={view.sentence} />
       {view.wetted && <Notice kind="caution">{view.wetted}</Notice>}
+      {children}
       <table className={styles.table}>
         <caption className="heard">{say.table}</caption>
         <thead>

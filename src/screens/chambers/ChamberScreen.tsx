@@ -80,7 +80,18 @@ export function ChamberScreen({ words, place, id }: { words: Words; place: Place
       }
     >
       {saved?.state === 'saved' && <SavedMark state="saved" text={saved.text} />}
-      <ChamberAhead {...here} air={here.air} place={place} nowMs={nowMs} words={words} />
+      <ChamberAhead {...here} air={here.air} place={place} nowMs={nowMs} words={words}>
+        {view.charts.map((chart) => (
+          <AirChart key={chart.title} {...chart} />
+        ))}
+      </ChamberAhead>
+      {view.figures.length > 0 && (
+        <Figures>
+          {view.figures.map((figure) => (
+            <Figure key={figure.label} {...figure} />
+          ))}
+        </Figures>
+      )}
       {week.length > 0 && (
         <section className={styles.section}>
           <h2>{words.chamberAhead.week}</h2>
@@ -91,16 +102,6 @@ export function ChamberScreen({ words, place, id }: { words: Words; place: Place
           </Figures>
           <p className={styles.caution}>{words.chamberAhead.corrected}</p>
         </section>
-      )}
-      {view.charts.map((chart) => (
-        <AirChart key={chart.title} {...chart} />
-      ))}
-      {view.figures.length > 0 && (
-        <Figures>
-          {view.figures.map((figure) => (
-            <Figure key={figure.label} {...figure} />
-          ))}
-        </Figures>
       )}
       <section className={styles.section}>
         <h2>{say.hanging}</h2>

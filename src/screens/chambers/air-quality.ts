@@ -53,7 +53,7 @@ export function airQuality({
         unit: '%',
         about: true,
         note: say.inBandNote({
-          temp: `${edges.join(' to ')} ${temperature(0, place).unit}`,
+          temp: `${edges.join(' to ')}\u00a0${temperature(0, place).unit}`,
           rh:
             dampShare === null || setPct === undefined
               ? null

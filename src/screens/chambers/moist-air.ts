@@ -4,6 +4,7 @@ import {
   vapourPressureDeficitPa,
   vapourPressurePa,
 } from '#core/air/psychro.ts';
+import { wetBulbC } from '#core/air/wet-bulb.ts';
 import type { Source } from '#core/rules/rule.ts';
 import type { Place } from '#record/place.ts';
 import type { FigureProps } from '#ui/Figure.tsx';
@@ -17,6 +18,12 @@ const HYLAND_WEXLER: Source = {
   section: 'as in an open implementation',
   standing: 'read-second-hand',
 };
+const WET_BULB: Source = {
+  body: 'ASHRAE',
+  title: 'Handbook: Fundamentals (2017), chapter 1, equations 33 and 35',
+  section: 'as in an open implementation',
+  standing: 'read-second-hand',
+};
 const DEFINITION: Source = {
   body: '',
   title: 'definitions of relative humidity, dew point and deficit',
@@ -24,6 +31,9 @@ const DEFINITION: Source = {
   standing: 'derived',
 };
 
+/** Where no sausage hangs, nobody needs to know how cold its skin would be. */
+const COLDEST_C = -40;
+const WARMEST_C = 60;
 /** Drier than this a dew point means nothing to a maker, and the reading is a slip or a broken hygrometer. */
 const LEAST_HUMIDITY_PCT = 1;
 
@@ -51,6 +61,7 @@ export function moistAirFigures(
   };
   const dewPoint = temperature(dewPointC(air), place);
   const deficit = kPa(vapourPressureDeficitPa(air));
+  const bulb = airC >= COLDEST_C && airC <= WARMEST_C ? temperature(wetBulbC(air), place) : null;
   return [
     {
       label: say.one.dewPoint,
@@ -72,5 +83,20 @@ export function moistAirFigures(
         result: { label: say.one.deficit, value: joined(deficit) },
       },
     },
+    ...(bulb === null
+      ? []
+      : [
+          {
+            label: say.one.wetBulb,
+            ...bulb,
+            note: say.one.wetBulbNote,
+            working: {
+              ...say.working.wetBulb,
+              ...common,
+              sources: [HYLAND_WEXLER, WET_BULB].map(words.workings.source),
+              result: { label: say.one.wetBulb, value: joined(bulb) },
+            },
+          },
+        ]),
   ];
 }

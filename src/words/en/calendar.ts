@@ -97,7 +97,11 @@ export const calendar = {
         later: { from: string; ready: string } | null;
       }): Said =>
         said(
-          strong(`Only ${n.free} of ${n.places} places are free`),
+          strong(
+            n.free === '0'
+              ? `None of ${n.places} places is free`
+              : `Only ${n.free} of ${n.places} places are free`,
+          ),
           ` in ${n.name} from ${n.hang} on. `,
           n.later === null
             ? 'There never are so many.'
@@ -113,9 +117,11 @@ export const calendar = {
           ` with what hangs then; ${n.name} never carried more than ${n.most}: watch the humidity, or make less.`,
         ),
     },
-    history: (n: { batches: number; by: string; way: 'faster' | 'slower' | 'same' }): string =>
-      `${n.batches === 1 ? 'One own batch' : `${n.batches} own batches`} counted in: ${
-        n.way === 'same' ? 'they dried about as published ranges say' : `with them it dries ~${n.by} ${n.way}`
+    history: (n: { batches: number; by: string; way: 'longer' | 'shorter' | 'same' }): string =>
+      `Counted with ${n.batches === 1 ? 'one batch' : `${n.batches} batches`} of your own: drying takes ${
+        n.way === 'same'
+          ? 'about as long as published ranges say'
+          : `~${n.by} ${n.way} than published ranges say`
       }.`,
     act: 'Count back',
     pass: 'These days to the phone’s calendar',

@@ -62,6 +62,8 @@ export const chambers = {
     dewPointNote: 'colder things grow wet',
     deficit: 'Room for water',
     deficitNote: 'vapour pressure deficit',
+    wetBulb: 'Wet skin',
+    wetBulbNote: 'fresh pieces are about so cold',
     readAct: 'Read the air',
     setAct: 'Set the air',
     readTitle: 'Read the air',
@@ -120,6 +122,11 @@ export const chambers = {
     deficit: {
       title: 'Vapour pressure deficit',
       equation: 'saturation pressure at the air temperature × (100 % − humidity)',
+    },
+    wetBulb: {
+      title: 'Wet skin',
+      equation:
+        'heat that the air brings to a wet surface = heat that its water takes away; solved for the temperature of the surface, at sea level',
     },
     air: 'air temperature',
     humidity: 'relative humidity',

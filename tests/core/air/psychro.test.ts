@@ -9,6 +9,7 @@ import {
   vapourPressureDeficitPa,
   vapourPressurePa,
 } from '#core/air/psychro.ts';
+import { humidityRatio, wetBulbC } from '#core/air/wet-bulb.ts';
 
 type Published = {
   saturation: { tempC: number; if97Pa: number; ashraePa: number; absoluteGPerM3: number }[];
@@ -21,6 +22,8 @@ type Published = {
     dewPointC: number;
     deficitPa: number;
     absoluteGPerM3: number;
+    wetBulbC: number;
+    humidityRatio: number;
   }[];
 };
 const published: Published = JSON.parse(readFileSync('fixtures/published/air-psychro.json', 'utf8'));
@@ -53,11 +56,15 @@ describe('moist air', () => {
       dewPointC: dewC,
       deficitPa,
       absoluteGPerM3,
+      ...point
     } of published.points) {
       expect(off(vapourPressurePa({ tempC, humidityPct }), vapourPa)).toBeLessThan(5e-4);
       expect(Math.abs(dewPointC({ tempC, humidityPct }) - dewC)).toBeLessThan(1e-4);
       expect(off(vapourPressureDeficitPa({ tempC, humidityPct }), deficitPa)).toBeLessThan(5e-4);
       expect(off(absoluteHumidityGPerM3({ tempC, humidityPct }), absoluteGPerM3)).toBeLessThan(5e-4);
+      expect(off(humidityRatio({ tempC, humidityPct }), point.humidityRatio)).toBeLessThan(5e-4);
+      // The other implementation stops at a thousandth of a degree.
+      expect(Math.abs(wetBulbC({ tempC, humidityPct }) - point.wetBulbC)).toBeLessThan(2e-3);
     }
   });
 
@@ -70,11 +77,31 @@ describe('moist air', () => {
         expect(off(saturationPressurePa({ tempC }), psychrolib.GetSatVapPres(tempC))).toBeLessThan(1e-9);
         const dewC = psychrolib.GetTDewPointFromRelHum(tempC, humidityPct / 100);
         expect(Math.abs(dewPointC({ tempC, humidityPct }) - dewC)).toBeLessThan(2e-3);
+        const ratio = psychrolib.GetHumRatioFromRelHum(tempC, humidityPct / 100, 101_325);
+        expect(off(humidityRatio({ tempC, humidityPct }), ratio)).toBeLessThan(1e-6);
+        const bulbC = psychrolib.GetTWetBulbFromRelHum(tempC, humidityPct / 100, 101_325);
+        // Between ice and water the two equations do not meet: there one of the two answers lies on either side of 0 °C.
+        if (Math.abs(bulbC) > 0.1)
+          expect(Math.abs(wetBulbC({ tempC, humidityPct }) - bulbC)).toBeLessThan(2e-3);
+      }),
+    );
+  });
+
+  it('puts the wet bulb between dew point and air', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: -150, max: 450 }), fc.integer({ min: 50, max: 1000 }), (dC, permille) => {
+        const air = { tempC: dC / 10, humidityPct: permille / 10 };
+        const bulbC = wetBulbC(air);
+        expect(bulbC).toBeGreaterThanOrEqual(dewPointC(air) - 1e-6);
+        expect(bulbC).toBeLessThanOrEqual(air.tempC + 1e-6);
       }),
     );
   });
 
   it('refuses what cannot be', () => {
+    expect(() => wetBulbC({ tempC: 61, humidityPct: 50 })).toThrow(RangeError);
+    expect(() => humidityRatio({ tempC: 100, humidityPct: 100, pressurePa: 90_000 })).toThrow(RangeError);
+
     for (const tempC of [-101, 201, Number.NaN])
       expect(() => saturationPressurePa({ tempC })).toThrow(RangeError);
     for (const humidityPct of [-1, 100.1, Number.NaN])

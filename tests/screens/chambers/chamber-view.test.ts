@@ -197,10 +197,13 @@ describe('one chamber', () => {
 
 describe('what the air means', () => {
   // psychrolib 1.1.1 (MIT), run for this project: 13 °C and 75 % at 101325 Pa: dew point 8.6777 °C, deficit 374.453 Pa.
-  it('is the dew point and the room for water, with the working of both', () => {
-    const [dewPoint, deficit] = moistAirFigures({ airC: 13, rhPct: 75 }, here, en);
+  // Wet bulb by the same: 10.6149 °C.
+  it('is the dew point, the room for water and how cold a wet skin is, with the working of each', () => {
+    const [dewPoint, deficit, bulb] = moistAirFigures({ airC: 13, rhPct: 75 }, here, en);
     expect([dewPoint?.value, dewPoint?.unit]).toEqual(['8.7', '°C']);
     expect([deficit?.value, deficit?.unit]).toEqual(['0.37', 'kPa']);
+    expect([bulb?.value, bulb?.unit]).toEqual(['10.6', '°C']);
+    expect(moistAirFigures({ airC: 75, rhPct: 20 }, here, en)).toHaveLength(2);
     expect(dewPoint?.working?.result?.value).toBe('8.7\u00a0°C');
     expect(deficit?.working?.sources[0]?.standing).toBe(
       'read in a second-hand copy, not in the official text',
