@@ -1,6 +1,10 @@
 import type { Page } from '@playwright/test';
+import jsQR from 'jsqr';
+import type { SubjectId } from '#record/subject.ts';
+import { LONG_FORMULA } from '../files/long-formula.ts';
+import { book, fileOf, setUp } from '../screens/book.ts';
 import { maker } from './maker.ts';
-import { axe, expect, test } from './support/fixtures.ts';
+import { axe, expect, keptOnPhone, test } from './support/fixtures.ts';
 
 /** Names and amounts are invented; 6.25 % is an example of what a bag prints. */
 async function newFormula(page: Page, { salt, cure }: { salt: string; cure: string }): Promise<void> {
@@ -91,35 +95,70 @@ test('each save is a version; two stand side by side; a batch keeps the one it w
   await me.openBatch();
 });
 
-test('a formula goes to another phone as a link and gives the same grams there', async ({
+const LONG: SubjectId = 'formula:018cdc00-0000-7000-a000-0000000000bb';
+
+/** What a camera would read of the code on the screen. */
+async function scanned(page: Page): Promise<string | undefined> {
+  const code = page.getByRole('img', { name: 'Code to scan with another phone' });
+  await expect(code).toBeVisible();
+  const bars = await code.locator('path').first().getAttribute('d');
+  const side = Number((await code.getAttribute('viewBox'))?.split(' ')[2]);
+  const pixels = 3;
+  const width = side * pixels;
+  const image = new Uint8ClampedArray(width * width * 4).fill(255);
+  for (const [, x, y, length] of (bars ?? '').matchAll(/M(\d+) (\d+)h(\d+)v1h-\d+z/g))
+    for (let row = Number(y) * pixels; row < (Number(y) + 1) * pixels; row += 1)
+      for (let at = Number(x) * pixels; at < (Number(x) + Number(length)) * pixels; at += 1)
+        image.fill(0, (row * width + at) * 4, (row * width + at) * 4 + 3);
+  return jsQR(image, width, width)?.data;
+}
+
+test('a formula of 25 lines goes by link and by code to a phone without a signal, and gives the same grams there', async ({
   page,
   context,
   browser,
   server,
 }) => {
+  test.setTimeout(90_000);
   await context.grantPermissions(['clipboard-read', 'clipboard-write']);
   const me = maker(page);
-  await me.go('/formulas');
-  await me.takeStartingFormula();
-  await meat(page, '2250', '750');
-  // The grams follow the keys a moment later.
-  await expect(lines(page)).toContainText(/2\s?250 g.*750 g/);
-  const here = (await lines(page).textContent()) ?? '';
+  const pages = setUp(book());
+  pages.put(0, 'formula-saved', LONG, { formula: LONG_FORMULA, note: '' });
+  await me.takeIn(fileOf(pages));
+  await me.go(`/formulas/${LONG.slice('formula:'.length)}`);
+  const weighed = async (on: Page) => {
+    await meat(on, '2175', '825');
+    await on.getByLabel('Pieces', { exact: true }).fill('12');
+    // The grams follow the keys a moment later.
+    await expect(on.getByText(/^For 3\s?000\sg of meat/)).toBeVisible();
+    await expect(lines(on).getByRole('listitem')).toHaveCount(LONG_FORMULA.lines.length);
+    return (await lines(on).textContent()) ?? '';
+  };
+  const here = await weighed(page);
+  // A dash stands where there are no grams.
+  expect(here).not.toContain('–');
   await me.press(/^Pass it on/);
-  await expect(page.getByRole('img', { name: 'Code to scan with another phone' })).toBeVisible();
   await me.press('Copy the link');
   await expect(me.button('Copied')).toBeVisible();
   const link = await page.evaluate(() => navigator.clipboard.readText());
+  expect(await scanned(page)).toBe(link);
 
   const other = await (await browser.newContext({ baseURL: server.url })).newPage();
+  const you = maker(other);
+  await you.takeIn(fileOf(setUp(book())));
+  await keptOnPhone(other);
+  await server.stop();
   await other.goto(link);
   await expect(other.getByText('Nothing is kept yet.')).toBeVisible();
-  await other.getByRole('button', { name: 'Keep this formula' }).click();
+  await you.press('Keep this formula');
   await expect(other.getByLabel('Lean, trimmed')).toBeVisible();
-  await meat(other, '2250', '750');
-  await expect(lines(other)).toHaveText(here);
+  expect(await weighed(other)).toBe(here);
+  await you.press(/^Versions/);
+  await expect(you.sheet).toContainText('made from a formula that is not in this book');
   await other.context().close();
 });
+
+const MARKUP = '<img src=x onerror="alert(1)"> <script>alert(2)</script>';
 
 test('a formula of 25 lines takes less than 50 ms of the processor for each key', async ({
   page,
@@ -136,7 +175,7 @@ test('a formula of 25 lines takes less than 50 ms of the processor for each key'
   }));
   const salt = { id: 'salt', name: 'Salt', role: 'salt', amount: { basis: 'pct-of-meat', amountPct: 2.8 } };
   const formula = {
-    name: 'Long, invented',
+    name: MARKUP,
     kind: 'comminuted',
     species: ['pork'],
     fatPctOfMeat: 25,
@@ -147,8 +186,12 @@ test('a formula of 25 lines takes less than 50 ms of the processor for each key'
     mimeType: 'application/json',
     buffer: Buffer.from(JSON.stringify({ format: 'greenweight-formula', version: 1, formula, note: '' })),
   });
+  // A name is text, whatever it says: shown as it stands, and nothing of it runs.
+  await me.heading(MARKUP);
+  await expect(page.locator('img')).toHaveCount(0);
   await me.press('Keep this formula');
   await expect(page.getByLabel('Lean, trimmed')).toBeVisible();
+  await me.heading(MARKUP);
   await expect(lines(page).getByRole('listitem')).toHaveCount(25);
   await page.getByLabel('Lean, trimmed').fill('');
 

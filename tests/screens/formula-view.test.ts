@@ -188,11 +188,15 @@ test('every line says on which scale it goes and what its step leaves open, a cu
   // Tare and reading: 0.1 g of 90.0 g; 0.01 g of 8.03 g, 625 µg of nitrite on 3,215 g (arithmetic, derived).
   expect(view(formula()).lines.map(({ note }) => note)).toEqual([
     'Bench scale, ±\u00a00.2\u00a0%',
-    'Pocket scale, ±\u00a00.2\u00a0%, ±\u00a00.2\u00a0mg/kg nitrite',
+    'Pocket scale, ±\u00a00.2\u00a0%',
   ]);
+  expect(view(formula()).lines[1]?.amount).toMatch(
+    /rounded down · ±\u00a00\.2\u00a0mg\/kg nitrite by the step$/,
+  );
   // One scale of 1 g and 2 g of cure on 1 kg: 1 g is half of it, and 62.5 mg/kg (as in the check of the step of a scale).
   const coarse = view(formula(), { lean: '750', fat: '250', scales: [] });
-  expect(coarse.lines[1]?.note).toBe('±\u00a050.0\u00a0%, ±\u00a062.5\u00a0mg/kg nitrite');
+  expect(coarse.lines[1]?.note).toBe('±\u00a050.0\u00a0%');
+  expect(coarse.lines[1]?.amount).toContain('±\u00a062.5\u00a0mg/kg nitrite');
 });
 
 test('a coarse scale is named, with how far it leaves the nitrite open', () => {

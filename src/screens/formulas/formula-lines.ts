@@ -32,18 +32,30 @@ export function lineView(
   const { roundedG, stepG, portions, rounding, scaleId } = weighed;
   const meatG = plan.out.leanG + plan.out.fatG;
   const say = words.formulas;
+  // What tare and reading together leave open.
+  const { weighingPct: off, nitriteMgPerKg: nitriteOff } = lineError({
+    ...{ massG: roundedG, stepG, portions, meatG },
+    nitritePct: line.cure?.nitritePct ?? null,
+  });
   // With one scale on the bench there is nothing to choose.
   const scale = scales.length > 1 ? scales.find(({ id }) => id === scaleId) : undefined;
   const why = whyText(line, weighed, meatG, given);
   return {
     id: line.id,
     name: line.name,
-    amount: [amountOn(line, weighed, plan, given), why, say.rounding[rounding]].filter(Boolean).join(' · '),
+    amount: [
+      amountOn(line, weighed, plan, given),
+      why,
+      say.rounding[rounding],
+      nitriteOff === null || nitriteOff === 0 ? '' : say.offNitrite(decimal(nitriteOff, 1, place, 'up')),
+    ]
+      .filter(Boolean)
+      .join(' · '),
     mass: mass(roundedG, stepG, place),
     note: [
       portions > 1 ? say.portions(portions) : '',
       scale?.name ?? '',
-      isMeat(line.role) ? '' : offText(line, weighed, meatG, given),
+      off === null || isMeat(line.role) ? '' : say.off(decimal(off, 1, place, 'up')),
     ]
       .filter(Boolean)
       .join(', '),
@@ -76,23 +88,6 @@ function amountOn(
     case 'g-per-kg-meat':
       return say[base](decimal(on.gPerKgMeat, 2, place));
   }
-}
-
-/** What tare and reading together leave open: in percent, and of a cure in mg/kg of nitrite as well. */
-function offText(
-  { cure }: FormulaLine,
-  { roundedG, stepG, portions }: WeighOutLine,
-  meatG: number,
-  { place, words }: ViewGiven,
-): string {
-  const nitritePct = cure?.nitritePct ?? null;
-  const { weighingPct, nitriteMgPerKg } = lineError({ massG: roundedG, stepG, portions, meatG, nitritePct });
-  if (weighingPct === null) return '';
-  const say = words.formulas;
-  const off = say.off(decimal(weighingPct, 1, place, 'up'));
-  return nitriteMgPerKg === null || nitriteMgPerKg === 0
-    ? off
-    : say.offNitrite(off, decimal(nitriteMgPerKg, 1, place, 'up'));
 }
 
 /** Which of the bounds of an amount decided, where it has more than one. */

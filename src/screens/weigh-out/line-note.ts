@@ -47,16 +47,23 @@ export function lineNote(given: Given): string {
   return isOutside(given) ? say.outside(target, tolerance) : say.asked(target, tolerance);
 }
 
-/** Of a cure always, in mg/kg as well; of another line only where the scale is coarser than the line asks for. */
+/** Only where the scale is coarser than the line asks for. */
 function stepText({ line, planned, meatG, place, words }: Given): string {
-  const { weighingPct, nitriteMgPerKg } = lineError({
-    ...{ massG: planned.roundedG, stepG: planned.stepG, portions: planned.portions, meatG },
-    nitritePct: line.cure?.nitritePct ?? null,
-  });
-  if (weighingPct === null) return '';
-  const say = words.weighOut;
-  const pct = decimal(weighingPct, weighingPct < 10 ? 1 : 0, place, 'up');
-  if (nitriteMgPerKg !== null && nitriteMgPerKg > 0)
-    return say.stepOfCure(pct, decimal(nitriteMgPerKg, 1, place, 'up'));
-  return weighingPct > tolerancePctOf(line) ? say.step(pct) : '';
+  const { weighingPct } = lineError({ ...gramsOf(planned), meatG, nitritePct: null });
+  return weighingPct !== null && weighingPct > tolerancePctOf(line)
+    ? words.weighOut.step(decimal(weighingPct, weighingPct < 10 ? 1 : 0, place, 'up'))
+    : '';
+}
+
+/** What the scale's step does to the nitrite of a cure; empty for another line. */
+export function nitriteStepText({ line, planned, meatG, place, words }: Given): string {
+  const nitritePct = line.cure?.nitritePct ?? null;
+  const { nitriteMgPerKg } = lineError({ ...gramsOf(planned), meatG, nitritePct });
+  return nitriteMgPerKg === null || nitriteMgPerKg === 0
+    ? ''
+    : words.weighOut.stepOfCure(decimal(nitriteMgPerKg, 1, place, 'up'));
+}
+
+function gramsOf({ roundedG, stepG, portions }: WeighOutLine) {
+  return { massG: roundedG, stepG, portions };
 }

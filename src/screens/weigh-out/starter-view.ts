@@ -18,7 +18,7 @@ export function doseWhy(amount: Amount, meatG: number, place: Place, words: Word
   return words.weighOut.starter.why[reason]({
     perKg: grams(perKgG),
     packShare: grams(packShareG),
-    minimum: grams(minimumG),
+    minimum: minimumG > 0 ? grams(minimumG) : null,
   });
 }
 

@@ -11,7 +11,7 @@ import { decimal, joined, mass, type Quantity } from '#words/format.ts';
 import type { Said } from '#words/said.ts';
 import { type CountView, countView } from './count-view.ts';
 import { type LastWeighing, lastWeighing } from './last-weighing.ts';
-import { isOutside, lineNote } from './line-note.ts';
+import { isOutside, lineNote, nitriteStepText } from './line-note.ts';
 import { nitriteSentence, nitriteWorking, saltWorking } from './nitrite-view.ts';
 import { doseWhy, packChoices, packNote } from './starter-view.ts';
 import type { LotChoice, ToWeigh } from './weigh-sheet-view.ts';
@@ -198,6 +198,7 @@ function lineViews({ batch, kit, place, nowMs, words }: Given, plan: WeighOut): 
           doseWhy(line.amount, meatG, place, words) ?? baseText(line.amount, place, words),
           cureText(line, place, words),
           words.weighOut.rounded[planned.rounding],
+          nitriteStepText(beside),
         ]
           .filter(Boolean)
           .join(', '),

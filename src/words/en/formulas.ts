@@ -142,7 +142,7 @@ export const formulas = {
   noLabel: 'bag percentages missing',
   rounding: { nearest: '', down: 'rounded down', up: 'rounded up' },
   off: (pct: string): string => `±\u00a0${pct}\u00a0%`,
-  offNitrite: (off: string, nitrite: string): string => `${off}, ±\u00a0${nitrite}\u00a0mg/kg nitrite`,
+  offNitrite: (nitrite: string): string => `±\u00a0${nitrite}\u00a0mg/kg nitrite by the step`,
   portions: (count: number): string => `in ${count} portions`,
   why: {
     'per-kg': 'here by weight of meat',

@@ -8,6 +8,12 @@ const agents: Readonly<Record<Agent, string>> = {
   'nitrite-and-nitrate': 'Nitrite and nitrate together',
 };
 
+/** What each of the three bounds of a dose comes to; a least that nobody asked for is not spoken of. */
+type Doses = { perKg: string; packShare: string; minimum: string | null };
+
+const others = (other: string, { minimum }: Doses) =>
+  minimum === null ? other : `${other} and the least (${minimum})`;
+
 export const weighOut = {
   title: 'Weigh-out',
   line: (name: string, lot: string) => `${name} · lot ${lot}`,
@@ -82,11 +88,11 @@ export const weighOut = {
     nitrate === null ? `bag: ${nitrite} % nitrite` : `bag: ${nitrite} % nitrite, ${nitrate} % nitrate`,
   starter: {
     why: {
-      'per-kg': (g: { perKg: string; packShare: string; minimum: string }) =>
-        `by weight of meat: more than the share of the pack (${g.packShare}) and the least (${g.minimum})`,
-      'pack-share': (g: { perKg: string; packShare: string; minimum: string }) =>
-        `the share of the pack: more than by weight of meat (${g.perKg}) and the least (${g.minimum})`,
-      minimum: (g: { perKg: string; packShare: string; minimum: string }) =>
+      'per-kg': (g: Doses) =>
+        `by weight of meat: more than ${others(`the share of the pack (${g.packShare})`, g)}`,
+      'pack-share': (g: Doses) =>
+        `the share of the pack: more than ${others(`by weight of meat (${g.perKg})`, g)}`,
+      minimum: (g: Doses) =>
         `the least: more than by weight of meat (${g.perKg}) and the share of the pack (${g.packShare})`,
     },
     days: {
@@ -106,7 +112,7 @@ export const weighOut = {
   outside: (target: string, tolerance: string) =>
     `target ${target} ± ${tolerance}: outside it, weigh it again`,
   step: (pct: string) => `its step leaves ± ${pct} %`,
-  stepOfCure: (pct: string, nitrite: string) => `its step leaves ± ${pct} %, ± ${nitrite} mg/kg nitrite`,
+  stepOfCure: (nitrite: string) => `± ${nitrite} mg/kg nitrite by the step`,
   noScale: 'No scale is entered: grams are rounded to 1 g. Enter the scales in Kit.',
   cost: {
     title: 'Cost',
