@@ -36,6 +36,8 @@ export type Batch = {
   readonly smoked: readonly EntryOf<'smoked'>[];
   readonly fermentEnded: EntryOf<'ferment-ended'> | null;
   readonly hung: EntryOf<'hung'> | null;
+  /** Water activity and moisture to protein, by meter or laboratory. */
+  readonly measured: readonly EntryOf<'product-measured'>[];
   readonly notes: readonly EntryOf<'noted'>[];
   readonly tasted: readonly EntryOf<'tasted'>[];
   readonly actions: readonly EntryOf<'action-taken'>[];
@@ -89,6 +91,7 @@ export function batch(id: SubjectId, entries: readonly Entry[]): Batch | null {
     smoked: ofKind(own, 'smoked'),
     fermentEnded,
     hung,
+    measured: ofKind(own, 'product-measured'),
     notes: ofKind(own, 'noted'),
     tasted: ofKind(own, 'tasted'),
     actions: ofKind(own, 'action-taken'),
