@@ -22,8 +22,8 @@ export type PhAhead = {
   readonly likelyDegreeHours: number | null;
   readonly latestDegreeHours: number | null;
   readonly next: NextReading | null;
-  /** On so many of the maker's own ferments it rests, beside the readings. */
-  readonly ownFerments: number;
+  /** The maker's own earlier ferments that it rests on, beside the readings. */
+  readonly own: readonly PhPace[];
 };
 
 /** An hour has many rows of a logger; the warmth of a culture does not change within minutes. */
@@ -82,7 +82,7 @@ export function phAhead(
     band,
     likelyDegreeHours: by(stop.likelyAtMs),
     latestDegreeHours: by(stop.latestAtMs),
-    ownFerments: paces.length,
+    own: paces,
     next: nextPhReading({
       phReadings: readings,
       stuffedAtMs,

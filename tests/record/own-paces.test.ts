@@ -103,7 +103,7 @@ describe('the maker’s own finished ferments', () => {
     const clock = fermentFigures(next, nowMs);
     const likelyHours = async (own: readonly number[]) => {
       const ahead = clock && phAhead(next, clock, nowMs, await pacesFor(of, own, 4));
-      expect(ahead?.ownFerments).toBe(own.length);
+      expect(ahead?.own).toHaveLength(own.length);
       return ((ahead?.stop.likelyAtMs ?? Number.POSITIVE_INFINITY) - (next.stuffedAtMs ?? 0)) / HOUR_MS;
     };
     const truthHours = LINE.lagHours + LINE.halfHours * Math.log2(0.9 / 0.4);

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { batch as foldBatch } from '#record/batch.ts';
+import { chamberAir } from '#record/chamber-air.ts';
 import { hoursAboveBase } from '#record/fault-figures.ts';
 import { place as foldPlace } from '#record/place.ts';
 import type { SubjectId } from '#record/subject.ts';
@@ -59,6 +60,48 @@ describe('after a fault', () => {
       plainText(view(50, fermenting('b', 30, 50)).sentence),
     ];
     for (const text of texts) expect(text).toMatch(/Nothing on this page calls [a-z ]+ safe\.$/);
+  });
+});
+
+describe('the air of the chamber', () => {
+  const CHAMBER: SubjectId<'chamber'> = 'chamber:1';
+  const id: SubjectId<'batch'> = 'batch:dry';
+  const at = (hours: number) => ({ atMs: START_MS + hours * HOUR_MS });
+
+  it('stands beside what hangs in it: now, the warmest, and how long it was warm or not read', () => {
+    const log = writer();
+    const plan = {
+      fermentC: 24,
+      phLow: 4.9,
+      phHigh: 5.2,
+      dryC: 13,
+      dryRhPct: 78,
+      diameterMm: 45,
+      targetLossPct: 35,
+    };
+    const formula = { name: 'Test', kind: 'comminuted' as const, species: [], fatPctOfMeat: 25, lines: [] };
+    log.write('batch-opened', id, { lot: 'dry', formula, ruleSet: 'CA', plan }, at(-80));
+    log.write('stuffed', id, {}, at(-72));
+    log.write('hung', id, { chamber: CHAMBER }, at(-10));
+    // 13 °C, up to 35 °C over ten hours, and back; above 15.6 °C for 2 x 10 h x 19.4 / 22.
+    for (const [hours, airC] of [
+      [-20, 40],
+      [0, 13],
+      [10, 35],
+      [20, 13],
+    ] as const)
+      log.write('air-read', CHAMBER, { airC, rhPct: 78 }, at(hours));
+    const batch = foldBatch(id, log.entries);
+    if (!batch) throw new Error('no batch');
+    const airs = new Map([[CHAMBER as SubjectId, chamberAir(CHAMBER, log.entries)]]);
+    const nowMs = START_MS + 50 * HOUR_MS;
+    const [card] = afterFaultView({ batches: [batch], airs, place, nowMs, zone: '+00:00', words: en }).cards;
+    const value = (label: string) => card?.rows.find((row) => row.label === label)?.value;
+    expect(value(en.afterFault.rows.air)).toBe('13.0\u00a0°C, 78\u00a0%, 30 hours ago');
+    expect(value(en.afterFault.rows.warmestAir)).toMatch(/^35\.0/);
+    expect(value(en.afterFault.rows.airAbove('15.6\u00a0°C'))).toBe('~17 h 38 min, 30 h not read');
+    const unread = afterFaultView({ batches: [batch], place, nowMs, zone: '+00:00', words: en }).cards[0];
+    expect(unread?.rows.find(({ label }) => label === en.afterFault.rows.air)?.value).toBe('no reading');
   });
 });
 

@@ -1,7 +1,9 @@
-import { useState } from 'react';
+import { useMemo, useState } from 'react';
+import { chamberAir } from '#record/chamber-air.ts';
 import type { Place } from '#record/place.ts';
+import type { SubjectId } from '#record/subject.ts';
 import { useNowMs, zoneAt } from '#store/clock.ts';
-import { useBatches } from '#store/live.ts';
+import { useBatches, useChecks, useKit, useSubjects } from '#store/live.ts';
 import { useAppend } from '#store/use-append.ts';
 import { Button } from '#ui/Button.tsx';
 import { Page } from '#ui/Page.tsx';
@@ -18,12 +20,29 @@ const MINUTE_MS = 60_000;
 /** After a power cut or a controller fault: every batch beside the limits, and what was done about it. */
 export function AfterFaultScreen({ words, place }: { words: Words; place: Place }) {
   const batches = useBatches();
+  const kit = useKit();
+  const checks = useChecks();
+  const chambers = (kit?.chambers ?? []).map(({ id }) => id);
+  const entries = useSubjects(chambers);
+  const ids = chambers.join(' ');
+  // Not at every drawing: a chamber may hold a season of a logger's rows.
+  const airs = useMemo(
+    () =>
+      new Map(
+        (ids === '' ? [] : (ids.split(' ') as SubjectId[])).map((id) => [
+          id,
+          chamberAir(id, entries ?? [], checks ?? []),
+        ]),
+      ),
+    [ids, entries, checks],
+  );
   const nowMs = useNowMs(MINUTE_MS);
   const { saving, save } = useAppend(place.initials);
   const [open, setOpen] = useState(false);
-  if (batches === undefined) return <Waiting label={words.app.waiting} />;
+  if (batches === undefined || kit === undefined || entries === undefined || checks === undefined)
+    return <Waiting label={words.app.waiting} />;
   const say = words.afterFault;
-  const view = afterFaultView({ batches, place, nowMs, zone: zoneAt(nowMs), words });
+  const view = afterFaultView({ batches, airs, place, nowMs, zone: zoneAt(nowMs), words });
   const mark = open ? null : words.app.saving(saving);
   return (
     <Page

@@ -1,7 +1,9 @@
 import { temperatureToC } from '#core/units.ts';
 import type { Batch } from '#record/batch.ts';
+import type { ChamberAir } from '#record/chamber-air.ts';
 import { type FaultFigures, faultFigures } from '#record/fault-figures.ts';
 import type { Place } from '#record/place.ts';
+import type { SubjectId } from '#record/subject.ts';
 import type { VerdictShape } from '#ui/VerdictMark.tsx';
 import type { Words } from '#words/en.ts';
 import { decimal, joined, temperature } from '#words/format.ts';
@@ -21,10 +23,17 @@ export type AfterFaultView = { readonly sentence: Said; readonly cards: readonly
 type Given = { place: Place; nowMs: number; zone: string; words: Words };
 
 /** Every running batch beside its limits, those that passed one first. */
-export function afterFaultView({ batches, ...given }: Given & { batches: readonly Batch[] }): AfterFaultView {
+export function afterFaultView({
+  batches,
+  airs,
+  ...given
+}: Given & {
+  batches: readonly Batch[];
+  airs?: ReadonlyMap<SubjectId, ChamberAir>;
+}): AfterFaultView {
   const { words } = given;
   const say = words.afterFault.sentence;
-  const all = faultFigures(batches, given.nowMs);
+  const all = faultFigures(batches, given.nowMs, airs);
   const passed = all.filter(({ clock }) => clock?.finding.verdict === 'deviation');
   const ordered = [...passed, ...all.filter((each) => !passed.includes(each))];
   return {
@@ -106,6 +115,7 @@ function card(figures: FaultFigures, { place, nowMs, zone, words }: Given): Faul
         label: rows.ph,
         value: lastPh ? rows.phLimit(decimal(lastPh.ph, 2, place), ago(lastPh.atMs)) : rows.none,
       },
+      ...(batch.hung ? airRows(figures, { place, nowMs, zone, words }) : []),
       ...(figures.meanLossPct === null
         ? []
         : [
@@ -121,4 +131,30 @@ function card(figures: FaultFigures, { place, nowMs, zone, words }: Given): Faul
     ],
     note: batch.stage === 'ferment' ? null : rows.noLimit,
   };
+}
+
+/** The air in which it hangs: what it is, the warmest of the week, and how long it was warm. */
+function airRows({ air }: FaultFigures, { place, nowMs, zone, words }: Given): FaultCard['rows'] {
+  const { rows } = words.afterFault;
+  if (air === null) return [{ label: rows.air, value: rows.none }];
+  const shown = (tempC: number) => joined(temperature(tempC, place));
+  const { last, warmest } = air;
+  const damp = last.rhPct === null ? [] : [joined({ value: decimal(last.rhPct, 0, place), unit: '%' })];
+  return [
+    {
+      label: rows.air,
+      value: [shown(last.airC), ...damp, words.dates.ago(last.atMs, nowMs)].join(', '),
+    },
+    {
+      label: rows.warmestAir,
+      value: `${shown(warmest.airC)}, ${words.dates.near(warmest.atMs, nowMs, zone)}`,
+    },
+    {
+      label: rows.airAbove(shown(air.baseC)),
+      value: [
+        `~${words.dates.span(air.aboveHours)}`,
+        ...(air.unreadHours > 0 ? [rows.unread(words.dates.span(air.unreadHours))] : []),
+      ].join(', '),
+    },
+  ];
 }

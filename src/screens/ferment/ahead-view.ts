@@ -157,7 +157,7 @@ export function restsOn({ ahead, words }: Pick<Given, 'ahead' | 'words'>): strin
   const say = words.fermentAhead;
   return say.rests({
     count: ahead.forecast.count,
-    own: ahead.ownFerments,
+    own: ahead.own.length,
     assumes: ahead.forecast.assumes.map((code) => say.assumes[code]).join(', '),
   });
 }

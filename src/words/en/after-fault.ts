@@ -57,6 +57,8 @@ export const afterFault = {
     lossOf: (mean: string, count: number, target: string) =>
       `${mean} of ${count === 1 ? 'one piece' : `${count} pieces`}; target ${target}`,
     air: 'Air of the chamber',
+    warmestAir: 'Warmest air in seven days',
+    airAbove: (base: string) => `Air above ${base} in seven days`,
     none: 'no reading',
     noLimit:
       'No published limit of this stage is held here. Warm and damp it moulds and may spoil: smell, look, weigh, and ask the authority before it is sold.',
