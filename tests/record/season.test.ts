@@ -1,5 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import type { AirPoint } from '#core/air/air-series.ts';
+import { readLogger } from '#files/logger-csv.ts';
 import { packAir } from '#record/chamber-air.ts';
 import type { EntryOf } from '#record/entry.ts';
 import { ofKind } from '#record/fold.ts';
@@ -39,7 +41,17 @@ const lost = (lossPct: number) => GREEN_G.map((greenG) => Math.floor(greenG * (1
 
 type Act = { atHours: number; write: () => void };
 
-function acts(of: ReturnType<typeof book>): Act[] {
+/** A file as a logger gives it out, read as the app reads it. */
+async function readFile(rows: readonly AirPoint[]): Promise<AirPoint[]> {
+  const lines = rows.map(({ atMs, airC, rhPct }) => `${new Date(atMs).toISOString()},${airC},${rhPct}`);
+  const text = ['Time,Temperature °C,Humidity %', ...lines].join('\r\n');
+  const read = await readLogger({ bytes: new TextEncoder().encode(text), zone: 'UTC' });
+  if (read.state !== 'read') throw new Error(`readFile: ${JSON.stringify(read)}`);
+  const { atMs, roomC, rhPct } = read.series;
+  return atMs.map((each, at) => ({ atMs: each, airC: roomC[at] ?? Number.NaN, rhPct: rhPct[at] ?? null }));
+}
+
+async function acts(of: ReturnType<typeof book>): Promise<Act[]> {
   const list: Act[] = [];
   const at = (atHours: number, write: () => void) => list.push({ atHours, write });
   const { routine, air, absence, afterReturn } = script;
@@ -120,9 +132,10 @@ function acts(of: ReturnType<typeof book>): Act[] {
       airC: hour >= hours(cut.from) && hour < hours(cut.to) ? cut.airC : air.usualC,
       rhPct: 80,
     }));
+    const read = await readFile(rows);
     const taken = hours({ day, hour: day === 81 ? 11 : 7.5 });
     at(taken, () => {
-      for (const body of packAir('invented logger', rows)) of.put(taken, 'air-logged', CHAMBER, body);
+      for (const body of packAir('invented logger', read)) of.put(taken, 'air-logged', CHAMBER, body);
     });
     from = to;
   }
@@ -164,9 +177,9 @@ function named(line: Line | undefined): string {
 }
 
 /** What Today holds on each morning of the season. */
-function mornings(): string[][] {
+async function mornings(): Promise<string[][]> {
   const of = setUp(book(), { ruleSet: 'CA' });
-  const waiting = acts(of);
+  const waiting = await acts(of);
   return Array.from({ length: 90 }, (_, day) => {
     while (waiting[0] && waiting[0].atHours <= day * 24) waiting.shift()?.write();
     const opened = ofKind(of.entries, 'batch-opened').map(({ subject }: EntryOf<'batch-opened'>) => subject);
@@ -180,9 +193,9 @@ function mornings(): string[][] {
   });
 }
 
-describe('ninety mornings of a season', () => {
-  const all = mornings();
+const all = await mornings();
 
+describe('ninety mornings of a season', () => {
   it('have the right first line each, as it was written down by hand', () => {
     const expected: string[] = script.firstLine.flatMap(([from, to, first]: [number, number, string]) =>
       Array.from({ length: to - from + 1 }, (_, at) => `${from + at} ${first}`),
