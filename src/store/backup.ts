@@ -61,7 +61,9 @@ export async function exportLog(build = ''): Promise<Exported> {
 
 /** Every line that proves itself, in the order in which they were true, and the ids of the rows that do not. */
 export async function allLines(): Promise<{ lines: readonly Line[]; left: readonly string[] }> {
-  const { rows, unreadable } = await allRows();
+  const read = await healing(allRows);
+  if (!read.ok) throw new Error(`allLines: the log cannot be read: ${read.problem.code}`);
+  const { rows, unreadable } = read.value;
   const good = new Map<string, Line>();
   const bad: string[] = [...unreadable];
   for (const row of rows) {

@@ -1,5 +1,6 @@
 import { log } from './database.ts';
 import { problemOf, type StoreProblem } from './problem.ts';
+import { freeReserve } from './reserve.ts';
 
 export type Healed<T> = { ok: true; value: T } | { ok: false; problem: StoreProblem };
 
@@ -8,7 +9,8 @@ const PROBE_MS = 2000;
 
 /**
  * Runs work on the log; when the browser dropped the connection (a phone that slept, a storage process that died), the dead
- * handle is let go and the work runs again on a new one. The work must be repeatable: it may have been done already.
+ * handle is let go and the work runs again on a new one; so it does where the phone is full and some room was held back for
+ * this. The work must be repeatable: it may have been done already.
  */
 export async function healing<T>(work: () => PromiseLike<T>): Promise<Healed<T>> {
   let problem: StoreProblem = { code: 'connection-lost' };
@@ -17,7 +19,8 @@ export async function healing<T>(work: () => PromiseLike<T>): Promise<Healed<T>>
       return { ok: true, value: await work() };
     } catch (error) {
       problem = problemOf(error);
-      if (problem.code !== 'connection-lost' || pauseMs === null) break;
+      const freed = problem.code === 'full' && (await freeReserve());
+      if ((problem.code !== 'connection-lost' && !freed) || pauseMs === null) break;
       await new Promise((resolve) => setTimeout(resolve, pauseMs));
       await reopen();
     }

@@ -1,6 +1,8 @@
 /** The second copy of the log, in the origin private file system: other code of the browser, other files, the same lines. */
 import { type Line, readSummed } from '#record/line.ts';
 import type { JournalAnswer, JournalTask } from './journal-worker.ts';
+import { problemOf } from './problem.ts';
+import { freeReserve } from './reserve.ts';
 
 const DIRECTORY = 'journals';
 const ANSWER_MS = 5000;
@@ -53,9 +55,14 @@ async function copyPending(): Promise<boolean> {
   if (lines.length === 0) return true;
   if (!hasJournal()) return false;
   const text = lines.map(({ hash, line }) => `${hash} ${line}\n`).join('');
-  const done = await ask({ task: 'append', text });
-  if (done) pending = pending.slice(lines.length);
-  return done;
+  let problem = await ask({ task: 'append', text });
+  if (isFull(problem) && (await freeReserve())) problem = await ask({ task: 'append', text });
+  if (problem === null) pending = pending.slice(lines.length);
+  return problem === null;
+}
+
+function isFull(problem: string | null): boolean {
+  return problem !== null && problemOf({ message: problem }).code === 'full';
 }
 
 /** The files of the copy as they are, or null where there can be no copy. */
@@ -126,34 +133,38 @@ export async function gather(small: Copied['small']): Promise<void> {
   await ask({ task: 'gather', into: fileName(), from: small.map((file) => file.name), text });
 }
 
-async function ask(job: Job): Promise<boolean> {
+/** Null when it is done and on disk; else why not. */
+async function ask(job: Job): Promise<string | null> {
   try {
     session ??= await begin();
-    const { worker } = session;
-    const n = ++asked;
-    const answer = new Promise<boolean>((resolve) => {
-      const settle = (done: boolean) => {
-        clearTimeout(timer);
-        worker.removeEventListener('message', hear);
-        worker.removeEventListener('error', fail);
-        resolve(done);
-      };
-      const hear = ({ data }: MessageEvent<JournalAnswer>) => {
-        if (data.n === n) settle(data.problem === null);
-      };
-      const fail = () => settle(false);
-      const timer = setTimeout(fail, ANSWER_MS);
-      worker.addEventListener('message', hear);
-      worker.addEventListener('error', fail);
-    });
-    worker.postMessage({ ...job, n });
-    const done = await answer;
-    if (!done) end();
-    return done;
-  } catch {
+    const problem = await answerOf(session.worker, job);
+    if (problem !== null) end();
+    return problem;
+  } catch (error) {
     end();
-    return false;
+    return String(error);
   }
+}
+
+function answerOf(worker: Worker, job: Job): Promise<string | null> {
+  const n = ++asked;
+  const answer = new Promise<string | null>((resolve) => {
+    const settle = (problem: string | null) => {
+      clearTimeout(timer);
+      worker.removeEventListener('message', hear);
+      worker.removeEventListener('error', fail);
+      resolve(problem);
+    };
+    const hear = ({ data }: MessageEvent<JournalAnswer>) => {
+      if (data.n === n) settle(data.problem);
+    };
+    const fail = () => settle('no answer');
+    const timer = setTimeout(fail, ANSWER_MS);
+    worker.addEventListener('message', hear);
+    worker.addEventListener('error', fail);
+  });
+  worker.postMessage({ ...job, n });
+  return answer;
 }
 
 /** A page that fails to write goes on in a new file: what the old one holds stays. */

@@ -8,6 +8,7 @@ import { glance } from './glance.ts';
 import { healing } from './heal.ts';
 import { copy, GATHER_FROM, gather } from './journal.ts';
 import { lookAtOnce, lookInSlices } from './look.ts';
+import { holdReserve } from './reserve.ts';
 import { lineOf, remember, rowOf } from './row.ts';
 import { readSentinel, writeSentinel } from './sentinel.ts';
 import { type StartState, setState, storeState } from './state.ts';
@@ -39,7 +40,10 @@ export function checkAgain(): Promise<StartState> {
  * anything is amiss, the whole check has the word. Once a page.
  */
 export function lookThrough(): Promise<StartState> {
-  looked ??= throughOldLines();
+  looked ??= throughOldLines().then((start) => {
+    if (start.code === 'ready') void holdReserve();
+    return start;
+  });
   return looked;
 }
 

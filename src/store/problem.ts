@@ -10,7 +10,7 @@ export type StoreProblem =
   | { readonly code: 'other'; readonly text: string };
 
 const FULL = /quota|disk|no space|full/i;
-const LOST = /connection|closing|closed|backing store|server lost/i;
+const LOST = /connection|closing|closed|backing store|server lost|transaction was aborted/i;
 const LOST_NAMES = new Set([
   'AbortError',
   'DatabaseClosedError',

@@ -1,6 +1,6 @@
-/** How much room the browser says is left. It is an estimate, and a disk may be fuller than it says. */
+/** How much room the browser says is left: an estimate, and in some browsers a round number that has nothing to do with the disk. */
 
-/** Kept free for readings: photos stop first. */
+/** Kept free for readings: photos stop first, and the maker is warned. */
 export const KEPT_FOR_READINGS_BYTES = 50_000_000;
 
 /** Null where the browser does not say. */

@@ -30,9 +30,16 @@ export type StoreState = {
   readonly connection: 'ok' | 'lost';
   /** `none-yet` until the first entry of this page was stored. */
   readonly copies: 'none-yet' | 'both' | 'one';
+  /** Whether some room is held back for readings; `used`: the phone is full, and what was held is being written on. */
+  readonly room: 'not-known' | 'kept' | 'used';
 };
 
-let state: StoreState = { start: { code: 'checking' }, connection: 'ok', copies: 'none-yet' };
+let state: StoreState = {
+  start: { code: 'checking' },
+  connection: 'ok',
+  copies: 'none-yet',
+  room: 'not-known',
+};
 const listeners = new Set<() => void>();
 
 export function storeState(): StoreState {

@@ -11,6 +11,7 @@ import { readDraft, saveDraft } from '#store/drafts.ts';
 import { health } from '#store/health.ts';
 import { copiedIn, readCopies } from '#store/journal.ts';
 import { beginAnew, beginFromCopy, lookThrough, startCheck } from '#store/open.ts';
+import { keepPhoto } from '#store/photos.ts';
 import { allRows } from '#store/rows.ts';
 import { storeState } from '#store/state.ts';
 import { Hooks } from './Hooks.tsx';
@@ -124,6 +125,7 @@ const store = {
   planImport,
   planRecovery,
   takeIn,
+  keepPhoto,
   saveDraft,
   readDraft,
   state: storeState,
