@@ -65,6 +65,11 @@ export function LotPage({
       {holds === null && <Notice kind="caution">{detail.struckWhole}</Notice>}
       {view.rivals.length > 0 && <Notice kind="caution">{detail.rivals}</Notice>}
       <Details rows={view.rows} />
+      {(holds?.body.what === 'lean' || holds?.body.what === 'fat') && (
+        <p>
+          <Button href={`#/lots/${id}/freezing`}>{words.freezing.title}</Button>
+        </p>
+      )}
       {view.rivals.map((rows) => (
         <Details key={rows.map(({ value }) => value).join()} rows={rows} />
       ))}

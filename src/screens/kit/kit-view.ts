@@ -58,6 +58,9 @@ export function kitView({
         title: rows.scales,
         note: kit.scales.length === 0 ? say.scalesNone : instruments.join(', '),
       },
+      ...(instruments.length === 0
+        ? []
+        : [{ href: '#/instruments', title: rows.checks, note: say.checksNote }]),
       {
         href: '#/kit/received',
         title: rows.received,

@@ -35,6 +35,7 @@ export const kit = {
   rows: {
     bench: 'Bench',
     scales: 'Scales and meters',
+    checks: 'Checks of scales and meters',
     received: 'What came in',
     keeping: 'Backup and other phones',
     limits: 'Where the numbers come from',
@@ -42,6 +43,7 @@ export const kit = {
   },
   benchNote: (n: { units: string; paper: string; ruleSet: string | null }) =>
     [n.units, n.paper, n.ruleSet ?? 'no rule set chosen'].join(' · '),
+  checksNote: 'buffers, ice, wet salt, a check weight',
   scalesNone: 'none yet: the curing salt needs a fine one',
   receivedNone: 'nothing yet',
   receivedLast: (name: string, when: string) => `last: ${name}, ${when}`,
