@@ -56,7 +56,8 @@ function ofBatch(batch: Batch, nowMs: number): DueAhead[] {
   const clock = fermentFigures(batch, nowMs);
   if (!clock || clock.stop) return [];
   const lastPhMs = batch.ph.at(-1)?.atMs ?? batch.stuffedAtMs ?? nowMs;
-  const runsOutAtMs = clock.ahead?.runsOutAtMs ?? null;
+  const binds = clock.finding.verdict !== 'does-not-apply';
+  const runsOutAtMs = binds ? (clock.ahead?.runsOutAtMs ?? null) : null;
   return [
     { code: 'read-ph', batch, atMs: lastPhMs + PH_EVERY_HOURS * HOUR_MS },
     ...(runsOutAtMs === null ? [] : [{ code: 'runs-out' as const, batch, atMs: runsOutAtMs }]),

@@ -107,7 +107,11 @@ function fermenting(batch: Batch, nowMs: number): Due[] {
   if (!clock?.ahead || clock.ahead.isStale) list.push({ code: 'read-room' });
   const lastPhMs = batch.ph.at(-1)?.atMs ?? batch.stuffedAtMs ?? nowMs;
   if (nowMs - lastPhMs >= PH_EVERY_HOURS * HOUR_MS)
-    list.push({ code: 'read-ph', runsOutAtMs: clock?.ahead?.runsOutAtMs ?? null });
+    list.push({
+      code: 'read-ph',
+      // Where the numbers are shown for reference only, nothing runs out.
+      runsOutAtMs: clock?.finding.verdict === 'does-not-apply' ? null : (clock?.ahead?.runsOutAtMs ?? null),
+    });
   return list;
 }
 

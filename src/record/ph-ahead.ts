@@ -88,7 +88,7 @@ export function phAhead(
       stuffedAtMs,
       nowMs,
       window: stop,
-      leftHours: clock.ahead?.hoursLeft.hours ?? null,
+      leftHours: clock.finding.verdict === 'does-not-apply' ? null : (clock.ahead?.hoursLeft.hours ?? null),
       isFast: culture === 'fast',
     }),
   };

@@ -2,7 +2,10 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import type { TemperatureUnit } from '#core/units.ts';
 import { temperatureToC } from '#core/units.ts';
+import { due } from '#record/due.ts';
+import { afterFaultView } from '#screens/after-fault/after-fault-view.ts';
 import { fermentView } from '#screens/ferment/ferment-view.ts';
+import { hoursAt } from '#screens/ferment/hours-at.ts';
 import { en as words } from '#words/en.ts';
 import { plainText } from '#words/said.ts';
 import {
@@ -157,6 +160,24 @@ describe('the sentence of the ferment', () => {
     const eu = viewOf(everySixHours(stuffed({ ruleSet: 'EU' }), 12, 24), 12);
     expect(plainText(eu.sentence)).toContain('For reference, by the Canadian numbers: 101 of 665.');
     expect(eu.verdicts[0]?.verdict).toBe('does-not-apply');
+  });
+
+  it('never makes a verdict, a deviation or an hour to hurry for of the reference in the EU', () => {
+    const of = everySixHours(stuffed({ ruleSet: 'EU' }), 84, 24);
+    const eu = viewOf(of, 84);
+    expect(plainText(eu.sentence)).toContain('706 of 665');
+    expect([eu.passed, eu.verdicts[0]?.verdict]).toEqual([false, 'does-not-apply']);
+    expect(eu.bar?.label).toContain('for reference');
+    const nowMs = START_MS + (STUFFED + 84) * HOUR_MS;
+    const dues = due(batchOf(of), nowMs);
+    expect(dues.map(({ code }) => code)).not.toContain('degree-hours-passed');
+    expect(dues.find(({ code }) => code === 'read-ph')).toEqual({ code: 'read-ph', runsOutAtMs: null });
+    const hours = eu.clock && hoursAt(eu.clock, 30, { ruleSet: 'EU', place: placeOf(of), words });
+    expect(hours?.note).toContain('no rule binds here');
+    expect(
+      afterFaultView({ batches: [batchOf(of)], place: placeOf(of), nowMs, zone: ZONE, words }).cards[0]
+        ?.verdict?.verdict,
+    ).toBe('does-not-apply');
   });
 });
 

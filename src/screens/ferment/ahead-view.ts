@@ -104,7 +104,12 @@ function leftFigure({ clock, place, words }: Given): FigureText[] {
       key: 'left',
       label: say.left(room),
       value: hours === null ? say.never : hours === 0 ? say.over : words.dates.span(hours),
-      ...(hours ? { note: say.leftNote, about: true } : {}),
+      ...(hours ? { about: true } : {}),
+      ...(clock.finding.verdict === 'does-not-apply'
+        ? { note: say.leftReference }
+        : hours
+          ? { note: say.leftNote }
+          : {}),
     },
   ];
 }

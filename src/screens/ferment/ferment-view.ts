@@ -1,4 +1,5 @@
 import type { FermentClock } from '#core/ferment/ferment-clock.ts';
+import { DEGREE_HOUR_RULES } from '#core/rules/degree-hours.ts';
 import { type PhBandAnswer, phBandAnswer } from '#core/rules/ph-band.ts';
 import type { Finding } from '#core/rules/rule.ts';
 import type { Batch } from '#record/batch.ts';
@@ -132,13 +133,15 @@ function verdictOf(finding: Finding, words: Words) {
 /** Used is rounded up and what is left down: never in the maker's favour. */
 function barOf(clock: FermentClock | null, given: Given): FermentView['bar'] {
   if (!clock?.sum || !clock.limit) return null;
-  const { place, words } = given;
+  const { batch, place, words } = given;
   const { bar, base } = words.ferment;
   const limit = clock.limit.value;
   const ahead = clock.stop === null ? clock.ahead : null;
   const due = given.ahead ? barAhead({ ...given, clock, ahead: given.ahead }, limit) : null;
   return {
-    label: bar.label(base[clock.numbersOf]),
+    label: DEGREE_HOUR_RULES[batch.opened.body.ruleSet].binds
+      ? bar.label(base[clock.numbersOf])
+      : bar.labelReference(base[clock.numbersOf]),
     usedShare: clock.sum.totalDegreeHours / limit,
     usedText: bar.used(decimal(clock.sum.totalDegreeHours, 0, place, 'up')),
     ...(due ??

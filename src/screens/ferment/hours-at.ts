@@ -1,5 +1,5 @@
 import type { FermentClock } from '#core/ferment/ferment-clock.ts';
-import { hoursLeftAt } from '#core/rules/degree-hours.ts';
+import { DEGREE_HOUR_RULES, hoursLeftAt } from '#core/rules/degree-hours.ts';
 import type { RuleSetId } from '#core/rules/rule.ts';
 import { temperatureFromC, temperatureToC } from '#core/units.ts';
 import type { Place } from '#record/place.ts';
@@ -33,7 +33,10 @@ export function hoursAt(
     temperature: joined(temperature(tempC, place)),
     left:
       left.hours === null ? say.none : left.hours === 0 ? say.over : say.left(words.dates.span(left.hours)),
-    note: left.limit.value < limit.value ? say.noteWarmer(limitText) : say.note(limitText),
+    note: [
+      left.limit.value < limit.value ? say.noteWarmer(limitText) : say.note(limitText),
+      ...(DEGREE_HOUR_RULES[ruleSet].binds ? [] : [say.reference]),
+    ].join('; '),
   };
 }
 

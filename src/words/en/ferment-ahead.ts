@@ -23,6 +23,7 @@ export const fermentAhead = {
   figures: {
     left: (room: string) => `left at ${room}`,
     leftNote: 'rounded down',
+    leftReference: 'by the Canadian numbers, for reference; no rule binds here',
     over: 'none',
     never: 'not counted',
     next: 'next pH',
@@ -76,6 +77,7 @@ export const fermentAhead = {
     none: 'nothing is counted',
     over: 'no hours left',
     note: (limit: string) => `limit ${limit} there; from now on, rounded down`,
+    reference: 'Canadian numbers, for reference; no rule binds here',
     noteWarmer: (limit: string) => `warmer than it was: the limit falls to ${limit}`,
   },
   doubt: {

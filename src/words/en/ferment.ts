@@ -95,6 +95,7 @@ export const ferment = {
   },
   bar: {
     label: (unit: string) => `degree-hours above ${unit}`,
+    labelReference: (unit: string) => `degree-hours above ${unit}, Canadian numbers for reference`,
     used: (value: string) => `${value} used`,
     ahead: (value: string) => `~${value} by now`,
     limit: (value: string) => `limit ${value}`,
