@@ -65,6 +65,21 @@ export const routes: readonly RouteOf[] = [
     screen: page(async () => (await import('#screens/hanging/HangingScreen.tsx')).HangingScreen),
   },
   {
+    path: `${batch}/dryness`,
+    room: 'batches',
+    screen: page(async () => (await import('#screens/dryness/DrynessScreen.tsx')).DrynessScreen),
+  },
+  {
+    path: `${batch}/what-if`,
+    room: 'batches',
+    screen: page(async () => (await import('#screens/what-if/WhatIfScreen.tsx')).WhatIfScreen),
+  },
+  {
+    path: '/what-if',
+    room: 'batches',
+    screen: page(async () => (await import('#screens/what-if/WhatIfScreen.tsx')).RehearsalScreen),
+  },
+  {
     path: `${batch}/round`,
     room: 'batches',
     bench: true,

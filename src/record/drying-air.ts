@@ -1,8 +1,10 @@
 /** The air that a batch dries in: read and logged as far as it was, then as it is set or planned. */
 import type { AirPoint } from '#core/air/air-series.ts';
 import type { AirReading } from '#core/drying/clock.ts';
+import type { AirStep } from '#core/drying/radial.ts';
 import type { Batch } from './batch.ts';
 import type { ChamberAir } from './chamber-air.ts';
+import type { Piece } from './piece.ts';
 
 /** What a chamber's record says of its air, as far as drying needs it: small enough to be handed to another thread. */
 export type KnownAir = {
@@ -74,4 +76,22 @@ export function shownHumidityPct(batch: Batch, known: KnownAir | null, nowMs: nu
   return read.length > 0
     ? read.reduce((sum, rhPct) => sum + rhPct, 0) / read.length
     : plannedAir(batch, known, nowMs).humidityPct;
+}
+
+/** The air of each day that a piece was in it, from stuffing on: what was in force at that day's middle. Days at rest are left out. */
+export function dailyAir(
+  batch: Batch,
+  { stuffed, rests }: Pick<Piece, 'stuffed' | 'rests'>,
+  known: KnownAir | null,
+  nowMs: number,
+): AirStep[] {
+  const planned = plannedAir(batch, known, nowMs);
+  const air = airOf(batch, known, nowMs);
+  const days = Math.max(0, Math.round((nowMs - stuffed.atMs) / (24 * HOUR_MS)));
+  return Array.from({ length: days }, (_, day) => stuffed.atMs + (day + 0.5) * 24 * HOUR_MS)
+    .filter((atMs) => !rests.some(({ fromMs, toMs }) => fromMs <= atMs && atMs < (toMs ?? Infinity)))
+    .map((atMs, fromDay) => {
+      const { chamberC, humidityPct } = air.findLast(({ fromMs }) => fromMs <= atMs) ?? planned;
+      return { fromDay, chamberC, humidityPct };
+    });
 }

@@ -48,7 +48,7 @@ export type BatchAhead = {
   /** Null while too little was weighed, or where the air shown lets nothing be told. */
   readonly air: (ImpliedHumidity & { readonly shownPct: number }) | null;
   /** Finished batches of this chamber and calibre that sharpened this. */
-  readonly earlier: number;
+  readonly batches: number;
 };
 
 const DAY_MS = 86_400_000;
@@ -91,7 +91,7 @@ export function batchAhead({ batch, air, others, nowMs }: BatchGiven): BatchAhea
     ...together(hanging, pieces, nowMs),
     fan: drawn ? { piece: drawn.piece.id, points: fanOf(drawn, nowMs) } : null,
     air: impliedAir({ batch, mix, air, nowMs, told }),
-    earlier: earlierBatches.length,
+    batches: earlierBatches.length,
   };
 }
 
@@ -231,16 +231,16 @@ function together(
     });
   });
   const joint = jointChances(chances);
-  const window = (of: readonly number[]): BatchWindow => {
-    const at = (level: number) => passes({ instants, chances: of, level });
+  const window = (reachedFraction: readonly number[]): BatchWindow => {
+    const at = (level: number) => passes({ atMs: instants, reachedFraction, level });
     return { p10Ms: at(0.1), p50Ms: at(0.5), p90Ms: at(0.9) };
   };
   const never = jointChances(
     hanging.map((one, at) => [isThere(one) ? 1 : 1 - (windows[at]?.neverFraction ?? 1)]),
   );
   return {
-    first: window(joint.first),
-    all: { ...window(joint.all), neverFraction: 1 - (never.all[0] ?? 0) },
+    first: window(joint.firstFraction),
+    all: { ...window(joint.allFraction), neverFraction: 1 - (never.allFraction[0] ?? 0) },
   };
 }
 

@@ -25,7 +25,7 @@ export type RehearsalGiven = {
 
 export type SliceAt = Pick<RadialDay, 'day' | 'lossPct' | 'meanAw' | 'skinAw' | 'centreAw' | 'diameterMm'> & {
   /** Water from rim to heart in equal steps of radius, 1 as fresh. */
-  readonly waterFromRim: readonly number[];
+  readonly waterShare: readonly number[];
 };
 
 export type Rehearsal = {
@@ -139,7 +139,7 @@ function sliceOf(day: RadialDay | undefined, { waterFraction }: MixFractions): S
     const ring = day.radiusMm.findIndex((outerMm) => outerMm >= radiusMm);
     return (day.waterKgPerKg[ring < 0 ? day.waterKgPerKg.length - 1 : ring] ?? 0) / freshKgPerKg;
   };
-  const waterFromRim = Array.from({ length: RADII }, (_, step) => at(rimMm * (1 - step / (RADII - 1))));
+  const waterShare = Array.from({ length: RADII }, (_, step) => at(rimMm * (1 - step / (RADII - 1))));
   const { lossPct, meanAw, skinAw, centreAw, diameterMm } = day;
-  return [{ day: day.day, lossPct, meanAw, skinAw, centreAw, diameterMm, waterFromRim }];
+  return [{ day: day.day, lossPct, meanAw, skinAw, centreAw, diameterMm, waterShare }];
 }

@@ -9,6 +9,7 @@ import { chamberAhead } from './en/chamber-ahead.ts';
 import { chambers } from './en/chambers.ts';
 import { compare } from './en/compare.ts';
 import { dates } from './en/dates.ts';
+import { dryness } from './en/dryness.ts';
 import { due } from './en/due.ts';
 import { ferment } from './en/ferment.ts';
 import { fermentAhead } from './en/ferment-ahead.ts';
@@ -45,6 +46,7 @@ import { today } from './en/today.ts';
 import { trace } from './en/trace.ts';
 import { verdicts } from './en/verdicts.ts';
 import { weighOut } from './en/weigh-out.ts';
+import { whatIf } from './en/what-if.ts';
 import { why } from './en/why.ts';
 import { workings } from './en/workings.ts';
 
@@ -71,6 +73,7 @@ export const en = {
   kit,
   received,
   dates,
+  dryness,
   due,
   fields,
   formulaEdit,
@@ -87,6 +90,7 @@ export const en = {
   tags,
   absence,
   calendar,
+  whatIf,
   why,
   chamberAhead,
   timers,

@@ -36,7 +36,7 @@ function between(p10: number | null, p50: number | null, p90: number | null, nev
 
 /** The same for the first of a batch and for all of it. */
 function aheadOf(window: PieceWindow, last: PieceWindow = window): BatchAhead {
-  return { nowMs: START_MS, pieces: [], first: window, all: last, fan: null, air: null, earlier: 0 };
+  return { nowMs: START_MS, pieces: [], first: window, all: last, fan: null, air: null, batches: 0 };
 }
 
 function viewOf(of: Book, hours: number, ahead: BatchAhead | null = null, working = false) {

@@ -14,9 +14,12 @@ const DRAWS = 24;
  * Units: chances 0..1, one row a piece, one column an instant.
  * Source: one-factor normal copula; the common share of 0.6 is own judgement, between apart (0) and as one (1).
  * @throws RangeError if a chance is outside 0..1, or rows differ in length.
- * @example jointChances([[0, 1], [0, 1]]) // => { first: [0, 1], all: [0, 1] }
+ * @example jointChances([[0, 1], [0, 1]]) // => { firstFraction: [0, 1], allFraction: [0, 1] }
  */
-export function jointChances(chances: readonly (readonly number[])[]): { first: number[]; all: number[] } {
+export function jointChances(chances: readonly (readonly number[])[]): {
+  firstFraction: number[];
+  allFraction: number[];
+} {
   const count = chances[0]?.length ?? 0;
   for (const row of chances)
     if (row.length !== count || row.some((chance) => !(chance >= 0 && chance <= 1)))
@@ -25,8 +28,8 @@ export function jointChances(chances: readonly (readonly number[])[]): { first: 
   const own = Math.sqrt(1 - COMMON_SHARE);
   const given = (chance: number, z: number) =>
     chance === 0 || chance === 1 ? chance : normalCdf((quantile(chance) - Math.sqrt(COMMON_SHARE) * z) / own);
-  const first: number[] = [];
-  const all: number[] = [];
+  const firstFraction: number[] = [];
+  const allFraction: number[] = [];
   for (let at = 0; at < count; at++) {
     let none = 0;
     let every = 0;
@@ -35,10 +38,10 @@ export function jointChances(chances: readonly (readonly number[])[]): { first: 
       every += there.reduce((product, chance) => product * chance, 1) / DRAWS;
       none += there.reduce((product, chance) => product * (1 - chance), 1) / DRAWS;
     }
-    first.push(1 - none);
-    all.push(every);
+    firstFraction.push(1 - none);
+    allFraction.push(every);
   }
-  return { first, all };
+  return { firstFraction, allFraction };
 }
 
 function quantile(chance: number): number {
@@ -50,26 +53,26 @@ function quantile(chance: number): number {
 /**
  * Where a chance that never falls passes a level, on a straight line between the instants; `null` if it never does.
  *
- * Units: those of `instants`.
+ * Units: epoch ms; chances 0..1.
  * Source: linear interpolation.
- * @example passes({ instants: [0, 10], chances: [0, 1], level: 0.5 }) // => 5
- * @example passes({ instants: [0, 10], chances: [0, 0.4], level: 0.5 }) // => null
+ * @example passes({ atMs: [0, 10], reachedFraction: [0, 1], level: 0.5 }) // => 5
+ * @example passes({ atMs: [0, 10], reachedFraction: [0, 0.4], level: 0.5 }) // => null
  */
 export function passes({
-  instants,
-  chances,
+  atMs,
+  reachedFraction,
   level,
 }: {
-  instants: readonly number[];
-  chances: readonly number[];
+  atMs: readonly number[];
+  reachedFraction: readonly number[];
   level: number;
 }): number | null {
-  const at = chances.findIndex((chance) => chance >= level);
-  const there = instants[at];
+  const at = reachedFraction.findIndex((chance) => chance >= level);
+  const there = atMs[at];
   if (there === undefined) return null;
-  const before = instants[at - 1];
-  const low = chances[at - 1];
-  const high = chances[at];
+  const before = atMs[at - 1];
+  const low = reachedFraction[at - 1];
+  const high = reachedFraction[at];
   if (before === undefined || low === undefined || high === undefined) return there;
   return before + ((there - before) * (level - low)) / (high - low);
 }

@@ -29,7 +29,7 @@ export type PaceFinding = {
   /** How fast it lost when it was hung, and the most that it should; `null` where no early weighing says. */
   readonly skin: (SkinRate & { readonly mostPctPerDay: number }) | null;
   /** How far the air lies under the piece's own water activity, points; `null` where nothing was weighed. */
-  readonly airPoints: number | null;
+  readonly airUnderPiecePct: number | null;
   /** Air that brings it back to the expected, or on to its target; for so many days, then weigh again. */
   readonly dose: { readonly humidityPct: number; readonly days: number } | null;
 };
@@ -108,7 +108,7 @@ export function paceOf({
       asMuchFraction: null,
       expected: null,
       skin: null,
-      airPoints: null,
+      airUnderPiecePct: null,
       dose: null,
     };
   const expectation = dryingPosterior({ prior, weighIns: [] });
@@ -133,14 +133,14 @@ export function paceOf({
     (amongOwnFraction < TOO_FAST_CHANCE && asMuchFraction < CORROBORATED_CHANCE);
   const tooFast = surely || (rare && skin === null);
   const expected = lossBand(expectation, { thetaDays });
-  const airPoints = 100 * mixAw({ mix, lossPct }) - air.humidityPct;
-  const found = { asMuchFraction, expected, skin, airPoints };
+  const airUnderPiecePct = 100 * mixAw({ mix, lossPct }) - air.humidityPct;
+  const found = { asMuchFraction, expected, skin, airUnderPiecePct };
   if (tooFast || gives || rare || asMuchFraction < WATCH_CHANCE) {
     const reasons: PaceReason[] = [];
     if (gives) reasons.push('skin-gives-too-much');
     if (closes) reasons.push('skin-closes');
     if (asMuchFraction < CORROBORATED_CHANCE || reasons.length === 0) reasons.push('ahead-of-diameter');
-    if (airPoints > FAR_BELOW_POINTS) reasons.push('air-far-below-piece');
+    if (airUnderPiecePct > FAR_BELOW_POINTS) reasons.push('air-far-below-piece');
     if (slowsEarly(prior, weighIns)) reasons.push('slows-early');
     const level = tooFast ? 'too-fast' : 'watch';
     return { ...found, level, reasons, dose: doseOf({ prior, last, mix, air }) };

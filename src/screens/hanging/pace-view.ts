@@ -71,7 +71,7 @@ export function paceView(given: Given): PaceView {
       suspect: ahead.air.suspect ? say.air.suspect(ahead.air.drierFraction > ahead.air.wetterFraction) : null,
     },
     notes: [
-      ahead.earlier > 0 ? say.earlier(ahead.earlier) : say.noEarlier,
+      ahead.batches > 0 ? say.earlier(ahead.batches) : say.noEarlier,
       ...(score && score.count >= LEAST_WINDOWS
         ? [say.score({ held: Math.round(score.heldFraction * score.count), count: score.count })]
         : []),
@@ -116,7 +116,7 @@ function reasonText(reason: PaceReason, { piece, pace }: Found, { place, words }
   const say = words.hangingPace.reason;
   const last = piece.weighings.findLast(({ netG }) => netG > 0);
   const mm = decimal(piece.diameterMm, 0, place);
-  const { expected, skin, airPoints } = pace;
+  const { expected, skin, airUnderPiecePct } = pace;
   switch (reason) {
     case 'skin-gives-too-much':
       return skin
@@ -141,7 +141,7 @@ function reasonText(reason: PaceReason, { piece, pace }: Found, { place, words }
           ]
         : [];
     case 'air-far-below-piece':
-      return airPoints === null ? [] : [say[reason]({ points: decimal(airPoints, 0, place) })];
+      return airUnderPiecePct === null ? [] : [say[reason]({ points: decimal(airUnderPiecePct, 0, place) })];
     default:
       return [say[reason]];
   }

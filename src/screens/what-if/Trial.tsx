@@ -1,0 +1,89 @@
+import { useMemo, useState } from 'react';
+import type { Place } from '#record/place.ts';
+import { useNowMs, zoneAt } from '#store/clock.ts';
+import { LossChart } from '#ui/charts/LossChart.tsx';
+import { SliceDrawing } from '#ui/drawings/SliceDrawing.tsx';
+import { Notice } from '#ui/Notice.tsx';
+import { Page } from '#ui/Page.tsx';
+import type { Words } from '#words/en.ts';
+import { Sliders } from './Sliders.tsx';
+import type { Start } from './start.ts';
+import { useRehearsal } from './use-rehearsal.ts';
+import styles from './WhatIfScreen.module.css';
+import { whatIfView } from './what-if-view.ts';
+
+const HOUR_MS = 3_600_000;
+
+/** The slice as the air tried makes it, the days it takes, and the sliders that change it. */
+export function Trial({
+  start,
+  title,
+  line,
+  back,
+  place,
+  words,
+}: {
+  start: Start;
+  title: string;
+  line: string;
+  back: { href: string; label: string };
+  place: Place;
+  words: Words;
+}) {
+  const say = words.whatIf;
+  const [wish, setWish] = useState(start.wish);
+  const zone = zoneAt(useNowMs(HOUR_MS));
+  const { answer: tried, problem } = useRehearsal(wish);
+  const { answer: now } = useRehearsal(start.wish.past ? start.wish : null);
+  const { fromMs } = start;
+  const { targetLossPct } = wish;
+  const fromDay = wish.past?.fromDay ?? 0;
+  const view = useMemo(
+    () => tried && whatIfView({ tried, now, fromDay, fromMs, targetLossPct, place, zone, words }),
+    [tried, now, fromDay, fromMs, targetLossPct, place, zone, words],
+  );
+  return (
+    <Page title={title} line={line} back={back} sentence={view?.sentence ?? say.sentence.working}>
+      {problem !== null && <Notice kind="error">{say.failed}</Notice>}
+      {view && (
+        <>
+          <section className={styles.slices} aria-label={say.slices}>
+            {view.slices.map(({ key, waterFromRim, label, caption, aw }) => (
+              <figure key={key} className={styles.slice}>
+                <div className={styles.drawing}>
+                  <SliceDrawing seed={7} waterFromRim={waterFromRim} label={label} />
+                </div>
+                <figcaption>
+                  {caption}
+                  <span className={styles.soft}>{aw}</span>
+                </figcaption>
+              </figure>
+            ))}
+          </section>
+          {view.rimLevel === 'high' ? <Notice kind="caution">{view.rim}</Notice> : <p>{view.rim}</p>}
+          {view.window && <p>{view.window}</p>}
+        </>
+      )}
+      <Sliders wish={wish} onWish={setWish} place={place} words={words} />
+      {view && (
+        <LossChart
+          title={say.chart.title}
+          label={say.chart.label}
+          waitingLabel={words.hanging.chart.waiting}
+          failedLabel={words.hanging.chart.failed}
+          tableLabel={words.hanging.chart.table}
+          table={view.chart.table}
+          model={view.chart.model}
+        />
+      )}
+      <p className={styles.soft}>{[...(wish.past ? [say.fitted] : []), say.note].join(' ')}</p>
+      {wish.past && (
+        <p>
+          <a className={styles.link} href="#/what-if">
+            {say.other}
+          </a>
+        </p>
+      )}
+    </Page>
+  );
+}
