@@ -25,7 +25,7 @@ import {
 import { newLine, typeAmount } from '#screens/formulas/line-draft.ts';
 import { readLineDraft } from '#screens/formulas/line-read.ts';
 import { switchBasis, typeRecipe } from '#screens/formulas/line-switch.ts';
-import { amountFields, recipeText } from '#screens/formulas/line-view.ts';
+import { amountFields, labelCaution, recipeText } from '#screens/formulas/line-view.ts';
 import { en as words } from '#words/en.ts';
 
 const place: Place = {
@@ -239,4 +239,17 @@ describe('the starting formula', () => {
     expect(startingFormula(null).name).toContain('invented example');
     expect(startingFormula(null).note).toContain('Nobody has made it');
   });
+});
+
+test('6.25 typed as a fraction, or nearly pure nitrite, is spoken of while it is typed', () => {
+  const bag = (nitritePct: string, nitratePct = '0') =>
+    labelCaution({ ...newLine('c', 'cure', words), nitritePct, nitratePct }, place, words);
+  expect(bag('0,0625')).toContain('If it prints 6,25 %, type 6,25.');
+  expect(bag('0,0')).toBeNull();
+  for (const printed of ['0,4', '0,5', '0,6', '5,88', '6,25']) expect(bag(printed)).toBeNull();
+  expect(bag('6,25', '4')).toBeNull();
+  expect(bag('0', '10')).toBeNull();
+  for (const pure of [bag('62,5'), bag('98'), bag('6,25', '20')])
+    expect(pure).toContain('A few grams of it kill');
+  expect(bag('')).toBe(words.formulaEdit.line.noLabel);
 });

@@ -154,7 +154,9 @@ describe('one weighing', () => {
 
   it('can be taken as asked, in the very signs that would be typed', () => {
     expect(asked.target).toEqual({ value: '90.0', text: '90.0\u00a0g' });
-    expect(meat.target).toBeNull();
+    expect([meat.target, meat.before, asked.before]).toEqual([null, null, null]);
+    const again = toWeigh('salt', viewOf(weighOutSalt(weighMeat(bench()))));
+    expect(again?.before).toBe('90.0\u00a0g');
   });
 
   it('is asked about once below half of its target or above half as much again', () => {

@@ -47,9 +47,9 @@ const LITTLE_SALT_PCT = 2.5;
 /** Above every recipe read, 2.5 to 3.5 %. */
 const MUCH_SALT_PCT = 4;
 /** No nitrited salt read is weaker than 0.4 %. */
-const WEAKEST_LABEL_PCT = 0.1;
+export const WEAKEST_LABEL_PCT = 0.1;
 /** No cure for small makers read is stronger than about 10 % in both together. */
-const PURE_LABEL_PCT = 20;
+export const PURE_LABEL_PCT = 20;
 /** US, 10 % pump: 2 lb in 100 gallons (read second-hand). */
 const PUMPED_MG_PER_KG = 200;
 const GAME = new Set(['wild-boar', 'venison', 'bear']);

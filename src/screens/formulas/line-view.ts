@@ -1,5 +1,6 @@
 import { CUTS } from '#core/formula/cuts.ts';
 import type { Basis, Role } from '#core/formula/formula.ts';
+import { PURE_LABEL_PCT, WEAKEST_LABEL_PCT } from '#core/formula/guards.ts';
 import type { ReadAmount } from '#core/formula/typed-amount.ts';
 import { ALLERGENS } from '#core/rules/allergens.ts';
 import type { Place } from '#record/place.ts';
@@ -121,20 +122,19 @@ export function fieldProblem(
     : null;
 }
 
-/** Above this a bag is nearly pure nitrite. */
-const NEARLY_PURE_PCT = 50;
-
+/** What looks wrong in what the bag is said to print, while it is being typed. */
 export function labelCaution(line: LineDraft, place: Place, words: Words): string | null {
   const say = words.formulaEdit.line;
-  const read = readQuantity({
-    text: line.nitritePct,
-    unit: '%',
-    decimal: place.decimal,
-    least: 0,
-    most: 100,
-  });
-  if (!read.ok) return say.noLabel;
-  return read.value >= NEARLY_PURE_PCT ? say.pure : null;
+  const pct = (text: string) =>
+    readQuantity({ text, unit: '%', decimal: place.decimal, least: 0, most: 100 });
+  const nitrite = pct(line.nitritePct);
+  const nitrate = pct(line.nitratePct);
+  if (!nitrite.ok) return say.noLabel;
+  if (nitrite.value + (nitrate.ok ? nitrate.value : 0) > PURE_LABEL_PCT) return say.pure;
+  // Whoever types 0.0 is on the way to 0.0625 or to 0.05; a nought alone is a bag of nitrate.
+  return nitrite.value > 0 && nitrite.value < WEAKEST_LABEL_PCT
+    ? say.fraction(plainNumber(nitrite.value, place, words), plainNumber(100 * nitrite.value, place, words))
+    : null;
 }
 
 export function saltOptions<T extends 'NaNO2' | 'KNO2' | 'NaNO3' | 'KNO3'>(

@@ -8,6 +8,7 @@ import { readQuantity } from '#ui/quantity-input.ts';
 import { SavedMark, type SavedState } from '#ui/SavedMark.tsx';
 import { Sheet } from '#ui/Sheet.tsx';
 import type { Words } from '#words/en.ts';
+import styles from './WeighOutScreen.module.css';
 import { MOST_G, mostText, type ToWeigh, unitOf, weighQuestion } from './weigh-sheet-view.ts';
 
 export type Weighed = {
@@ -74,6 +75,7 @@ export function WeighSheet({
         </>
       }
     >
+      {what.target && <p className={styles.target}>{what.target.text}</p>}
       <p>{what.note}</p>
       {what.lots.length > 0 && <Choice label={sheet.lot} options={what.lots} value={lot} onValue={setLot} />}
       <KeyedValue
@@ -85,7 +87,7 @@ export function WeighSheet({
         unit={unit}
         decimal={place.decimal}
         label={sheet.typed}
-        {...(what.target ? { previous: sheet.target(what.target.text) } : {})}
+        {...(what.before ? { previous: sheet.was(what.before) } : {})}
         {...(problem ? { problem } : {})}
         words={words.fields.keyboard}
       />

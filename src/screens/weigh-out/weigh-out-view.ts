@@ -286,6 +286,7 @@ export function toWeigh(open: string | null, view: WeighOutView): ToWeigh | null
       note: [line.base, line.note].filter(Boolean).join(', '),
       targetG: line.targetG,
       target: { value: line.target.value.replaceAll('\u202f', ''), text: joined(line.target) },
+      before: line.done ? joined({ value: line.value, unit: line.unit }) : null,
       scale: line.scale,
       meat: null,
       lots: line.lots,
@@ -294,5 +295,8 @@ export function toWeigh(open: string | null, view: WeighOutView): ToWeigh | null
   if (!meat) return null;
   const { part: key, label: name, lots } = meat;
   const soFar = { part: key, ...meat.soFar };
-  return { key, name, note: meat.hint, targetG: null, target: null, scale: null, meat: soFar, lots };
+  return {
+    ...{ key, name, note: meat.hint, targetG: null, target: null, before: null, scale: null },
+    ...{ meat: soFar, lots },
+  };
 }

@@ -14,6 +14,8 @@ export type ToWeigh = {
   readonly note: string;
   readonly targetG: number | null;
   readonly target: { readonly value: string; readonly text: string } | null;
+  /** What the scale showed before, where it is weighed again. */
+  readonly before: string | null;
   readonly scale: SubjectId | null;
   /** For meat: what was weighed of it so far, and the fat that the formula wants in it. */
   readonly meat: {

@@ -124,6 +124,8 @@ export const formulaEdit = {
     cutNote: (ndb: string, fat: string): string => `NDB ${ndb}, ${fat} % fat`,
     ownFatPct: 'Fat in it, if measured',
     noLabel: 'Without these percentages nobody can say how much nitrite goes in.',
+    fraction: (typed: string, meant: string): string =>
+      `${typed} % looks like a fraction: no bag that was read prints less than 0.4 %. If it prints ${meant} %, type ${meant}.`,
     pure: 'This is nearly pure nitrite. A few grams of it kill. It is not for use outside a plant that dilutes it under control.',
     sugarKind: 'Which sugar',
     sugar: {

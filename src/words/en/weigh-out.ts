@@ -143,7 +143,6 @@ export const weighOut = {
   toBench: 'To the bench',
   sheet: {
     weigh: (name: string) => `Weigh ${name}`,
-    target: (quantity: string) => `target ${quantity}`,
     was: (quantity: string) => `was ${quantity}`,
     save: 'Save',
     asTarget: (quantity: string) => `It shows ${quantity}`,
