@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { meaning, roundState, roundView, unlikely } from '#screens/round/round-view.ts';
+import { meaning, mostLostPct, roundState, roundView, unlikely } from '#screens/round/round-view.ts';
 import { en as words } from '#words/en.ts';
 import { plainText } from '#words/said.ts';
 import {
@@ -93,13 +93,14 @@ describe('a weight as it is typed', () => {
 
 describe('a typo', () => {
   const asked = (of: Book, netG: number, hours: number) =>
-    unlikely(netG, piece(of), batchOf(of), atMs(hours));
+    unlikely(netG, piece(of), () => mostLostPct(piece(of), batchOf(of), atMs(hours)));
 
   it('of a digit too many or of a lost one is asked about', () => {
     const of = weighRound(hung(), 34, [780]);
     expect(asked(of, 7780, 58)).toBe('gained');
     expect(asked(of, 78, 58)).toBe('dropped');
     expect(asked(of, 8.9, 58)).toBe('dropped');
+    expect(asked(of, 1236, 58)).toBe('gained');
   });
 
   it('is not what three weeks of drying do', () => {

@@ -17,6 +17,7 @@ import { joined, mass } from '#words/format.ts';
 import { said } from '#words/said.ts';
 import styles from './RoundScreen.module.css';
 import { MOST_PIECE_G, meaning, roundView, unlikely } from './round-view.ts';
+import { useMostLostPct } from './use-most-lost.ts';
 
 export type PieceWeighed = {
   grossG: number;
@@ -60,6 +61,7 @@ export function PieceWeighing({
   const [text, setText] = useState('');
   const [problem, setProblem] = useState<string | null>(null);
   const [question, setQuestion] = useState<string | null>(null);
+  const mostPct = useMostLostPct(piece, batch, nowMs);
   const { round } = words;
   const view = roundView({ piece, batch, stepG, place, nowMs, words });
   const read = readQuantity({ text, unit: view.unit, decimal: place.decimal, least: 0, most: MOST_PIECE_G });
@@ -76,7 +78,7 @@ export function PieceWeighing({
       return;
     }
     const net = read.value - piece.tareG;
-    const odd = unlikely(net, piece, batch, nowMs);
+    const odd = unlikely(net, piece, mostPct);
     if (odd && !kept) {
       const weight = joined(mass(read.value, stepG, place));
       const beforeG = (pieceFigures(piece).last?.netG ?? piece.greenG) + piece.tareG;

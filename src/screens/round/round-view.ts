@@ -135,16 +135,15 @@ function changed(moreG: number, stepG: number, place: Place, { round }: Words): 
 const GAIN_SHARE = 0.005;
 const DROP_SHARE = 0.05;
 
-/** Asked about once. The range is that of its own curve: the ninety percent line of its forecast, and some room. */
-export function unlikely(
-  netG: number,
-  piece: Piece,
-  batch: Batch,
-  nowMs: number,
-): 'gained' | 'dropped' | null {
+/** The most that a piece is likely to have lost by now: the ninety percent line of its own curve, and some room. */
+export function mostLostPct(piece: Piece, batch: Batch, nowMs: number): number {
+  return (pieceForecast(piece, batch, nowMs)?.band(nowMs).p90Pct ?? 0) + 100 * DROP_SHARE;
+}
+
+/** Asked about once. The range is that of its own curve; only a large drop asks for it. */
+export function unlikely(netG: number, piece: Piece, mostPct: () => number): 'gained' | 'dropped' | null {
   const beforeG = pieceFigures(piece).last?.netG ?? piece.greenG;
   if (netG > beforeG + GAIN_SHARE * piece.greenG) return 'gained';
   if (beforeG - netG <= DROP_SHARE * piece.greenG) return null;
-  const mostPct = (pieceForecast(piece, batch, nowMs)?.band(nowMs).p90Pct ?? 0) + 100 * DROP_SHARE;
-  return lossPct({ greenG: piece.greenG, nowG: netG }) > mostPct ? 'dropped' : null;
+  return lossPct({ greenG: piece.greenG, nowG: netG }) > mostPct() ? 'dropped' : null;
 }
