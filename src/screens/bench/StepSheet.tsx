@@ -115,7 +115,7 @@ export function StepSheet({
                   ? bench.temperature[step === 'cleaned' ? 'ground' : step]
                   : bench.before[field]
               }
-              hint={bench.temperatureHint}
+              hint={bench.optional}
               text={temps[field].text}
               onText={temps[field].onText}
               unit={sign}
@@ -127,14 +127,17 @@ export function StepSheet({
         );
       })}
       {stopped.length > 0 && (
-        <Notice
-          kind="error"
-          act={
-            <Button onPress={() => onChill(CHILL_MINUTES)} disabled={saved?.state === 'saving'}>
-              {bench.gate.timer(CHILL_MINUTES)}
-            </Button>
-          }
-        >
+        <>
+          <Notice
+            kind="error"
+            act={
+              <Button onPress={() => onChill(CHILL_MINUTES)} disabled={saved?.state === 'saving'}>
+                {bench.gate.timer(CHILL_MINUTES)}
+              </Button>
+            }
+          >
+            {bench.gate.chill}
+          </Notice>
           <TextField
             label={bench.gate.override}
             hint={bench.gate.overrideHint}
@@ -143,8 +146,9 @@ export function StepSheet({
             maxLength={400}
             {...(shown && override.trim() === '' ? { problem: bench.gate.overrideNeeded } : {})}
           />
-        </Notice>
+        </>
       )}
+      {measured.length > 0 && <p>{bench.gate.practice}</p>}
       {measured.length > 0 && (
         <NumberField
           label={bench.minutes}

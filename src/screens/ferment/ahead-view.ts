@@ -84,9 +84,11 @@ export function aheadFigures(given: Given): FigureText[] {
             key: 'next',
             label: say.figures.next,
             value:
-              words.dates.dayCount(nowMs, next.dueAtMs, zone) === 0
-                ? words.dates.clock(next.dueAtMs, zone)
-                : words.dates.near(next.dueAtMs, nowMs, zone),
+              next.dueAtMs <= nowMs
+                ? say.figures.now
+                : words.dates.dayCount(nowMs, next.dueAtMs, zone) === 0
+                  ? words.dates.clock(next.dueAtMs, zone)
+                  : words.dates.near(next.dueAtMs, nowMs, zone),
             note: say.why[next.why],
           },
         ]),

@@ -3,7 +3,7 @@ import { DEGREE_HOUR_RULES } from '#core/rules/degree-hours.ts';
 import { type PhBandAnswer, phBandAnswer } from '#core/rules/ph-band.ts';
 import type { Finding } from '#core/rules/rule.ts';
 import type { Batch } from '#record/batch.ts';
-import { fermentFigures, phReadings, roomHumidity } from '#record/ferment-figures.ts';
+import { fermentFigures, phReadings, roomHumidity, roomSeries } from '#record/ferment-figures.ts';
 import { phBandOf } from '#record/ferment-plan.ts';
 import type { PhAhead } from '#record/ph-ahead.ts';
 import type { Place } from '#record/place.ts';
@@ -160,12 +160,15 @@ function figuresOf(
   { batch, place, nowMs, zone, words }: Given,
 ): FermentView['figures'] {
   const { figures } = words.ferment;
+  const { fermentAhead } = words;
   const ph = batch.ph.at(-1);
-  const room = batch.room.at(-1);
-  const shown = room && temperature(room.body.roomC, place);
+  // By hand or by a logger, whichever was last.
+  const room = roomSeries(batch).readings.findLast(({ atMs, doubted }) => atMs <= nowMs && doubted !== true);
+  const shown = room && temperature(room.roomC, place);
+  const byHand = batch.room.find(({ atMs }) => atMs === room?.atMs);
+  const isCorrected = byHand?.body.thermometer && byHand.body.roomC !== room?.roomC;
   const crossing = clock?.crossing;
   const worst = clock?.worstCase;
-  const { fermentAhead } = words;
   return [
     {
       key: 'ph',
@@ -177,6 +180,9 @@ function figuresOf(
       label: room ? figures.room(words.dates.ago(room.atMs, nowMs)) : figures.noRoom,
       value: shown?.value ?? figures.none,
       ...(shown ? { unit: shown.unit } : {}),
+      ...(isCorrected
+        ? { note: fermentAhead.figures.shown(joined(temperature(byHand.body.roomC, place))) }
+        : {}),
     },
     ...humidityFigure({ batch, place, nowMs, words }),
     ...(crossing
@@ -225,7 +231,7 @@ function humidityFigure({
       value: decimal(last.rhPct, 0, place),
       unit: '%',
       note: [
-        ...(last.offsetPct === 0 ? [] : [say.humidityShown(pct(last.shownRhPct))]),
+        ...(last.offsetPct === 0 ? [] : [say.shown(pct(last.shownRhPct))]),
         ...(last.doubted ? [say.humidityFailed] : []),
         say.humidityRange,
       ].join('; '),

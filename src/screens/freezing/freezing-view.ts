@@ -12,7 +12,14 @@ export type FreezingView = {
   readonly line: string;
   readonly sentence: Said;
   readonly verdict: { verdict: VerdictShape; word: string } | null;
-  readonly figures: readonly { key: string; label: string; value: string; unit?: string; about?: boolean }[];
+  readonly figures: readonly {
+    key: string;
+    label: string;
+    value: string;
+    unit?: string;
+    note?: string;
+    about?: boolean;
+  }[];
   readonly working: WorkingText | null;
   readonly notes: readonly string[];
   readonly isReserved: boolean;
@@ -91,7 +98,14 @@ function figuresOf(answer: FreezingAnswer, { state, place, nowMs, zone, words }:
   return [
     { key: 'done', label: say.done, value: words.dates.span(doneHours) },
     ...(row
-      ? [{ key: 'row', label: say.row, value: say.rowText(rowAt(row, place), words.dates.span(row.hours)) }]
+      ? [
+          {
+            key: 'row',
+            label: say.row,
+            value: lasting(row.hours, place, words),
+            note: say.rowNote(rowAt(row, place)),
+          },
+        ]
       : []),
     ...(dueAtMs !== null && finding.verdict === 'pending'
       ? [{ key: 'due', label: say.due, value: words.dates.near(dueAtMs, nowMs, zone), about: true }]
@@ -116,13 +130,23 @@ function workingOf(answer: FreezingAnswer, { state, place, words }: Given): Work
     equation: say.equation,
     rows: table.rows.map((row) => ({
       label: say.row(rowAt(row, place)),
-      value: words.dates.span(row.hours),
+      value: lasting(row.hours, place, words),
     })),
     result: { label: words.freezing.figures.done, value: words.dates.span(answer.doneHours) },
     caution: say.caution,
     sources: [words.workings.source(table.source)],
     words: words.workings.words,
   };
+}
+
+const DAY_HOURS = 24;
+/** Shorter times are said in hours, as their table prints them. */
+const LEAST_DAYS = 5;
+
+function lasting(hours: number, place: Place, words: Words): string {
+  return hours >= LEAST_DAYS * DAY_HOURS && hours % DAY_HOURS === 0
+    ? words.freezing.figures.days(decimal(hours / DAY_HOURS, 0, place))
+    : words.dates.span(hours);
 }
 
 /** As the table prints it, where it prints °F and the maker reads °F. */

@@ -168,7 +168,8 @@ function lastSentence(check: Check, { nowMs, zone, place, words }: Given): Said 
 
 function dueSentence(check: Check, { instrument, nowMs, zone, words }: Given): Said {
   const dueMs = nextDueMs(instrument, check);
-  if (dueMs === null) return [];
+  // One that failed is not due later: it is to be put right now.
+  if (dueMs === null || hasFailed(check)) return [];
   const say = words.instruments.one;
   return dueMs > nowMs
     ? say.nextDue(words.dates.near(dueMs, nowMs, zone))

@@ -52,7 +52,9 @@ export function instrumentsView({
         note: [
           ...(instrument.name === say.what[instrument.what] ? [] : [say.what[instrument.what]]),
           state === 'never' ? say.never : state === 'failed' ? say.failedNote(ago) : say.checkedNote(ago),
-          ...(dueMs === null ? [] : [isDue ? say.dueNow : say.dueNote(words.dates.near(dueMs, nowMs, zone))]),
+          ...(dueMs === null || state === 'failed'
+            ? []
+            : [isDue ? say.dueNow : say.dueNote(words.dates.near(dueMs, nowMs, zone))]),
         ].join(', '),
       };
     })

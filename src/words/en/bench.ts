@@ -51,12 +51,13 @@ export const bench = {
     fatC: (value: string) => `fat ${value}`,
   },
   before: { leanC: 'Lean before grinding', fatC: 'Fat before grinding' },
-  temperatureHint: 'may stay empty; common practice keeps it cold, since it smears when warm',
   gate: {
     go: (value: string) => `go: ${value}`,
     mind: (value: string, most: string) => `mind it: ${value}, and ${most} is the most`,
     stop: (value: string, most: string, minutes: number) =>
       `stop: ${value} is above ${most}. Chill it for ${minutes} min, then measure again`,
+    chill: 'It smears when warm. Back into the cold, and measure again before going on.',
+    practice: 'These gates are common practice; local law on temperatures comes first.',
     timer: (minutes: number) => `Set a timer of ${minutes} min`,
     timerName: (step: string) => `Chill, then measure again (${step.toLowerCase()})`,
     override: 'Going on all the same? Say why',

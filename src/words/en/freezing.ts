@@ -43,7 +43,8 @@ export const freezing = {
   figures: {
     done: 'counted',
     row: 'row that holds',
-    rowText: (at: string, need: string) => `${at} or colder for ${need}`,
+    rowNote: (at: string) => `at ${at} or colder`,
+    days: (count: string) => `${count} days`,
     due: 'due, if it stays as cold',
     thick: 'thickest piece',
   },
