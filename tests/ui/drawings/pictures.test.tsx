@@ -38,6 +38,30 @@ describe('the pictures', () => {
     );
     await expect(lines(html)).toMatchFileSnapshot('./pictures/bar.txt');
   });
+  it('a rail with a piece on its way, one at target, one apart and one that was not weighed', async () => {
+    const hangs = (number: number, state: string, more: Partial<RailPiece> = {}): RailPiece => ({
+      ...piece,
+      id: `p${number}`,
+      seed: number,
+      number: String(number),
+      toGo: `${60 - 20 * number} g`,
+      label: `Piece ${number}, ${state}`,
+      href: `#/pieces/${number}`,
+      ...more,
+    });
+    const html = renderToStaticMarkup(
+      <RailDrawing
+        label="4 pieces on the rail"
+        pieces={[
+          hangs(1, '40 g to go'),
+          hangs(2, 'at target weight', { lossFraction: 0.38, tag: 'at target' }),
+          hangs(3, 'dries slower than its fellows', { lossFraction: 0.12, outlier: true, tag: 'slow' }),
+          hangs(4, 'not weighed yet', { lossFraction: null }),
+        ]}
+      />,
+    );
+    await expect(lines(html)).toMatchFileSnapshot('./pictures/rail.txt');
+  });
   it('a spark', async () => {
     const points = [0, 1, 2, 3].map((x) => ({ x, y: x * x }));
     await expect(lines(renderToStaticMarkup(<Spark points={points} label="rising" />))).toMatchFileSnapshot(
