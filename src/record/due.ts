@@ -15,6 +15,8 @@ export type Due =
   | { readonly code: 'weigh-meat' }
   | { readonly code: 'weigh-out'; readonly left: number }
   | { readonly code: 'bench' }
+  /** A whole muscle: in its bag until the salt is through, then cased. */
+  | { readonly code: 'salt-through' }
   | { readonly code: 'weigh-stuffed' }
   | { readonly code: 'at-target'; readonly pieces: number }
   | { readonly code: 'weigh-round'; readonly lastAtMs: number | null }
@@ -40,6 +42,7 @@ const PART_OF: Readonly<Record<Due['code'], BatchPart>> = {
   hang: 'ferment',
   'hang-muscle': 'ferment',
   bench: 'bench',
+  'salt-through': 'bench',
   'weigh-out': 'weigh-out',
   'weigh-meat': 'weigh-out',
   'at-target': 'hanging',
@@ -89,7 +92,8 @@ function atBench(batch: Batch): Due[] {
   const left = batch.opened.body.formula.lines.filter(
     ({ id, role }) => !isMeat(role) && !batch.weighedOut.has(id),
   ).length;
-  return left > 0 ? [{ code: 'weigh-out', left }] : [{ code: 'bench' }];
+  if (left > 0) return [{ code: 'weigh-out', left }];
+  return [{ code: batch.opened.body.formula.kind === 'comminuted' ? 'bench' : 'salt-through' }];
 }
 
 function passed(batch: Batch, nowMs: number): Due[] {

@@ -1,7 +1,9 @@
 /** What an inspector would find missing, listed before he does. A gap is no verdict: it is said, and a release keeps it. */
 import { isMeat } from '#core/formula/formula.ts';
 import type { Batch } from './batch.ts';
+import { benchSteps } from './bench-steps.ts';
 import type { Entry } from './entry.ts';
+import { phBandOf } from './ferment-plan.ts';
 import { standings } from './strikes.ts';
 
 export type Gap =
@@ -51,9 +53,9 @@ export function gaps({
       batch.weighedOut.has(id) &&
       batch.weighedOut.get(id)?.body.lot === undefined,
   );
-  const steps = (['cleaned', 'ground', 'mixed', 'stuffed'] as const).filter(
-    (step) => !batch.steps.some(({ kind }) => kind === step),
-  );
+  const steps = benchSteps(batch).filter((step) => !batch.steps.some(({ kind }) => kind === step));
+  /** Nobody asks for the pH of what is not to be soured, nor for the room in which it is not fermented. */
+  const souring = phBandOf(batch.plan) !== null;
   const product = batch.ph.filter(({ body }) => body.sample !== 'mix');
   const count = (found: readonly unknown[]) => found.length;
   const noInitials = count(standing.filter(({ entry }) => entry.by === ''));
@@ -71,9 +73,11 @@ export function gaps({
     ...(withoutLot.length > 0 ? [{ code: 'line-without-lot', lines: named(withoutLot) } as const] : []),
     ...(meatWithoutLot > 0 ? [{ code: 'meat-without-lot', count: meatWithoutLot } as const] : []),
     ...(steps.length > 0 ? [{ code: 'step-not-written', steps } as const] : []),
-    ...(batch.ph.some(({ body }) => body.sample === 'mix') ? [] : [{ code: 'no-ph-of-mix' } as const]),
-    ...(product.length > 0 ? [] : [{ code: 'no-ph' } as const]),
-    ...(batch.room.length > 0 ? [] : [{ code: 'no-room-temperature' } as const]),
+    ...(!souring || batch.ph.some(({ body }) => body.sample === 'mix')
+      ? []
+      : [{ code: 'no-ph-of-mix' } as const]),
+    ...(!souring || product.length > 0 ? [] : [{ code: 'no-ph' } as const]),
+    ...(!souring || batch.room.length > 0 ? [] : [{ code: 'no-room-temperature' } as const]),
     ...(withoutMeter > 0 ? [{ code: 'ph-without-meter', count: withoutMeter } as const] : []),
     ...(unweighedPieces > 0 ? [{ code: 'pieces-not-weighed', count: unweighedPieces } as const] : []),
     ...(noInitials > 0 ? [{ code: 'no-initials', count: noInitials } as const] : []),

@@ -4,7 +4,9 @@ import type { Formula } from '#core/formula/formula.ts';
 import { batchFindings } from '#record/batch-findings.ts';
 import { due } from '#record/due.ts';
 import { readLine } from '#record/entry.ts';
+import { gaps } from '#record/gaps.ts';
 import { batchView } from '#screens/batch/batch-view.ts';
+import { benchView } from '#screens/bench/bench-view.ts';
 import { fermentView } from '#screens/ferment/ferment-view.ts';
 import { recordView } from '#screens/record/record-view.ts';
 import { en as words } from '#words/en.ts';
@@ -19,6 +21,7 @@ import {
   FORMULA,
   HOUR_MS,
   kitOf,
+  openBatch,
   PLAN,
   placeOf,
   readPh,
@@ -82,9 +85,23 @@ describe('a batch without a ferment', () => {
   });
 
   it('waits for its pieces and then to be hung; nobody asks it for a pH or a room', () => {
-    expect(codes(salted(), 1)).toEqual(['bench']);
+    expect(codes(salted(), 1)).toEqual(['salt-through']);
     expect(codes(stuff(salted(), { atHours: 16 * DAY, greenG: [] }), 17 * DAY)).toEqual(['weigh-stuffed']);
     expect(codes(cased(), 17 * DAY)).toEqual(['hang-muscle']);
+  });
+
+  it('is neither ground nor mixed, and nothing of that is missing on its record', () => {
+    const at = { place: placeOf(salted()), nowMs: START_MS + HOUR_MS, words };
+    const bench = benchView({ batch: batchOf(salted()), ...at });
+    expect(bench.rows.map(({ step }) => step)).toEqual(['cleaned', 'stuffed']);
+    expect(plainText(bench.sentence)).toContain('rub each piece with its own salt');
+    const of = setUp(book());
+    const whole = gaps({ batch: batchOf(cased()), entries: [], deviates: false }).map(({ code }) => code);
+    expect(whole).toEqual(['meat-without-lot', 'pieces-not-weighed']);
+    const sausage = stuff(openBatch(of), { greenG: [] });
+    expect(gaps({ batch: batchOf(sausage), entries: [], deviates: false }).map(({ code }) => code)).toEqual(
+      expect.arrayContaining(['no-ph-of-mix', 'no-ph', 'no-room-temperature']),
+    );
   });
 
   it('has no degree-hours to keep and no target of pH', () => {

@@ -1,5 +1,6 @@
 import { isMeat } from '#core/formula/formula.ts';
 import type { Batch } from '#record/batch.ts';
+import { benchSteps } from '#record/bench-steps.ts';
 import { type BatchPart, due, partOf } from '#record/due.ts';
 import { phBandOf } from '#record/ferment-plan.ts';
 import type { Place } from '#record/place.ts';
@@ -77,7 +78,7 @@ function partNotes(
   const ferment = batch.stuffedAtMs === null && !none ? 'before' : begun;
   return {
     'weigh-out': notes['weigh-out'](weighed, batch.leanG + batch.fatG > 0 ? lines.length : 0),
-    bench: notes.bench(steps, 4),
+    bench: notes.bench(steps, benchSteps(batch).length),
     stuffing: notes.stuffing(pieces.length, joined(mass(totalG, 1, place))),
     ferment: notes.ferment[ferment],
     hanging: batch.hung ? notes.hanging(pieces.length - down, down) : notes.notHung,

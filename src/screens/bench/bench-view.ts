@@ -1,4 +1,5 @@
 import type { Batch } from '#record/batch.ts';
+import { benchSteps } from '#record/bench-steps.ts';
 import { due } from '#record/due.ts';
 import type { BenchStep } from '#record/kinds.ts';
 import { meatCount } from '#record/meat-count.ts';
@@ -6,8 +7,6 @@ import type { Place } from '#record/place.ts';
 import type { Words } from '#words/en.ts';
 import { joined, temperature } from '#words/format.ts';
 import type { Said } from '#words/said.ts';
-
-export const STEPS: readonly BenchStep[] = ['cleaned', 'ground', 'mixed', 'stuffed'];
 
 export type BenchView = {
   readonly line: string;
@@ -37,7 +36,8 @@ export function benchView({
   const { bench } = words;
   const { formula, lot } = batch.opened.body;
   const last = (step: BenchStep) => batch.steps.filter(({ kind }) => kind === step).at(-1);
-  const next = STEPS.find((step) => !last(step)) ?? null;
+  const steps = benchSteps(batch);
+  const next = steps.find((step) => !last(step)) ?? null;
   const waits = due(batch, nowMs).find(({ code }) => code === 'weigh-out');
   const unweighed = waits?.code === 'weigh-out' ? waits.left : 0;
   const miscounted = meatCount(batch)?.open ?? false;
@@ -49,9 +49,9 @@ export function benchView({
         ? bench.sentence.weighOut(unweighed)
         : mixing && miscounted
           ? bench.sentence.miscounted
-          : bench.sentence[next ?? 'done'],
+          : (formula.kind === 'comminuted' ? bench.sentence : bench.ofMuscle)[next ?? 'done'],
     miscounted,
-    rows: STEPS.map((step) => {
+    rows: steps.map((step) => {
       const entry = last(step);
       const tempC = entry?.body.tempC;
       const shown = tempC === undefined ? { value: '', unit: '' } : temperature(tempC, place);

@@ -3,6 +3,7 @@ import { massFromG } from '#core/units.ts';
 import type { Place } from '#record/place.ts';
 import { readQuantity } from '#ui/quantity-input.ts';
 import type { Words } from '#words/en.ts';
+import { joined, type Quantity } from '#words/format.ts';
 import { plainNumber } from './line-draft.ts';
 
 /** The fields above the lines: the meat as it lies on the bench, and the pieces where a line counts by them. */
@@ -89,7 +90,11 @@ function benchValue(massG: number, place: Place): number {
 
 /** A mass of the bench in a sentence. */
 export function benchMass(massG: number, place: Place, words: Words): string {
-  return `${words.workings.exactly(benchValue(massG, place), place)}\u00a0${benchUnit(place)}`;
+  return joined(benchQuantity(massG, place, words));
+}
+
+export function benchQuantity(massG: number, place: Place, words: Words): Quantity {
+  return { value: words.workings.exactly(benchValue(massG, place), place), unit: benchUnit(place) };
 }
 
 /** Meat that was worked out elsewhere, written into the fields. */

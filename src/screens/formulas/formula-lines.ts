@@ -5,6 +5,7 @@ import { starterDose } from '#core/formula/starter.ts';
 import type { WeighOutLine } from '#core/formula/weigh-out.ts';
 import { decimal, mass, type Quantity } from '#words/format.ts';
 import { amountText, labelText } from './amount-text.ts';
+import { benchQuantity } from './bench-input.ts';
 import type { FormulaPlan } from './formula-plan.ts';
 import type { ViewGiven } from './formula-view.ts';
 
@@ -51,7 +52,8 @@ export function lineView(
     ]
       .filter(Boolean)
       .join(' · '),
-    mass: mass(roundedG, stepG, place),
+    // Meat stands as it was typed: it is cut, not weighed out.
+    mass: isMeat(line.role) ? benchQuantity(weighed.exactG, place, words) : mass(roundedG, stepG, place),
     note: [
       portions > 1 ? say.portions(portions) : '',
       scale?.name ?? '',

@@ -32,6 +32,18 @@ export const bench = {
         ' before anything is mixed.',
       ),
   },
+  /** A whole muscle: nothing of it is minced. */
+  ofMuscle: {
+    cleaned: said(strong('Clean first'), ': bench, knives, casing. Then rub each piece with its own salt.'),
+    ground: said(strong('Nothing to grind'), ': it is a whole muscle.'),
+    mixed: said(strong('Nothing to mix'), ': it is a whole muscle.'),
+    stuffed: said(
+      'Keep each piece ',
+      strong('cold in its bag until the salt is through'),
+      '. Write it down when it is cased and tied.',
+    ),
+    done: said('Cased. ', strong('Weigh each piece'), ', then hang it to dry.'),
+  },
   step: { cleaned: 'Cleaned', ground: 'Ground', mixed: 'Mixed', stuffed: 'Stuffed' },
   act: {
     cleaned: 'Write down: cleaned',

@@ -13,6 +13,7 @@ type Due =
         | 'hang-muscle'
         | 'weigh-meat'
         | 'bench'
+        | 'salt-through'
         | 'weigh-stuffed'
         | 'look-through';
     };
@@ -37,6 +38,8 @@ export function due(waits: Due, nowMs: number, zone: string): string {
       return waits.left === 1 ? 'Weigh out one line more' : `Weigh out ${waits.left} lines more`;
     case 'bench':
       return 'Grind, mix and stuff';
+    case 'salt-through':
+      return 'In its bag until the salt is through, then case it';
     case 'weigh-stuffed':
       return 'Weigh each piece as it is stuffed';
     case 'at-target':

@@ -9,6 +9,7 @@ type DueCode =
   | 'weigh-meat'
   | 'weigh-out'
   | 'bench'
+  | 'salt-through'
   | 'weigh-stuffed'
   | 'at-target'
   | 'weigh-round'
@@ -23,6 +24,7 @@ const reasons: Readonly<Record<DueCode, string>> = {
   'weigh-meat': 'everything else is counted from it',
   'weigh-out': 'the mix is not whole',
   bench: 'mixed meat does not wait',
+  'salt-through': 'makers keep a muscle 7 to 21 days in the bag (common practice)',
   'weigh-stuffed': 'later nobody can know the green weight',
   'at-target': 'press it, cut one, decide',
   'weigh-round': 'daily in the first week, then weekly (common practice)',
