@@ -266,6 +266,11 @@ export const routes: readonly RouteOf[] = [
     screen: page(async () => (await import('#screens/limits/LimitsScreen.tsx')).LimitsScreen),
   },
   {
+    path: '/limits/examples',
+    room: 'kit',
+    screen: page(async () => (await import('#screens/ferment/ExamplesScreen.tsx')).ExamplesScreen),
+  },
+  {
     path: '/specimen',
     room: 'kit',
     screen: page(async () => (await import('#ui/Specimen.tsx')).Specimen),

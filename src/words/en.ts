@@ -13,6 +13,7 @@ import { dryness } from './en/dryness.ts';
 import { due } from './en/due.ts';
 import { ferment } from './en/ferment.ts';
 import { fermentAhead } from './en/ferment-ahead.ts';
+import { fermentExamples } from './en/ferment-examples.ts';
 import { fermentStall } from './en/ferment-stall.ts';
 import { fields } from './en/fields.ts';
 import { formulaEdit } from './en/formula-edit.ts';
@@ -63,6 +64,7 @@ export const en = {
   round,
   ferment,
   fermentAhead,
+  fermentExamples,
   fermentStall,
   bench,
   afterFault,

@@ -181,7 +181,8 @@ export function FermentScreen({ words, place, id }: { words: Words; place: Place
         </div>
       )}
       <p className={styles.caution}>
-        {ferment.caution} <a href="#/hazards">{words.app.caution.more}</a>
+        {ferment.caution} <a href="#/hazards">{words.app.caution.more}</a>{' '}
+        <a href="#/limits/examples">{words.fermentExamples.link}</a>
       </p>
       {open !== null && (
         <FermentSheets

@@ -44,6 +44,7 @@ export function LimitsScreen({ words, place }: { words: Words; place: Place }) {
         ))}
       </section>
       <List>
+        <Row title={words.fermentExamples.link} href="#/limits/examples" />
         <Row title={limits.toHazards} href="#/hazards" />
       </List>
     </Page>
