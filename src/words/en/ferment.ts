@@ -17,7 +17,7 @@ export const ferment = {
     unfermented: said(
       'No ferment is planned. ',
       strong('Weigh each piece and hang it to dry'),
-      ' when the salt has gone through. If it was kept warm, read the room: then the hours count.',
+      ' when the salt has gone through. If it was kept warm, take in what a logger read of the room: then the hours count.',
     ),
     running: (room: string, until: string, left: string): Said =>
       said(`At ${room} the mix has until `, strong(until), ` to reach pH 5.3: `, strong(`${left} left`), '.'),
