@@ -4,6 +4,7 @@
  */
 import { forecastPh, type PhWindow } from '#core/ferment/ph-forecast.ts';
 import { COUNTED_UNTIL_PH, type PhReading } from '#core/ferment/ph-reading.ts';
+import { printPublishedFerments } from './published-ferments.ts';
 import { diceOf, HORIZON_HOURS, simulateFerment } from './simulated-ferment.ts';
 
 const HOUR_MS = 3_600_000;
@@ -132,3 +133,4 @@ process.stdout.write(
   `inside 75 to 88 %: ${isHonest(inside)}; nearer than a falling straight line: ${isNearer}\n`,
 );
 if (!isHonest(inside) || !isNearer) process.exitCode = 1;
+printPublishedFerments();

@@ -36,9 +36,9 @@ const HIDDEN_G_PER_KG = 0.5;
 const DROP_SPREAD_SHARE = 0.16;
 const DROP_SD_PH = 0.08;
 const STRAINS_STOP_PH = 4.4;
-/** With the sugar unknown: final pH around 4.95. */
-const UNKNOWN_DROP_PH = 0.8;
-const UNKNOWN_DROP_SD_PH = 0.3;
+/** With the sugar unknown: 13 published ferments fell by 0.5 to 1.3 (read; fixtures/published/ferment-ph-curves.json), some of them not done. */
+const UNKNOWN_DROP_PH = 0.95;
+const UNKNOWN_DROP_SD_PH = 0.4;
 /** How much a maker's own ferments differ from each other, on the logarithm: a guess that more ferments outweigh. */
 const OWN_SPREAD_RATIO = 0.25;
 const OWN_LAG_SD_HOURS = 3;
@@ -51,7 +51,7 @@ const OWN_LAG_SD_HOURS = 3;
  * Units: g dextrose per kg; warm hours; pH. Valid: dextrose 0 to 10 g/kg; own ferments of the same culture and kind.
  * Source: final-ph.ts; paces from memory, medium confidence, and tuned on invented ferments; never a limit.
  * @throws RangeError as finalPh.
- * @example phPrior({ culture: 'medium' }).dropPh // => 0.8
+ * @example phPrior({ culture: 'medium' }).dropPh // => 0.95
  */
 export function phPrior({
   culture,
