@@ -247,3 +247,90 @@ describe('steps of a scale', () => {
     expect(out.lines[0]?.roundedG).toBe(8);
   });
 });
+
+describe('any formula on any bench', () => {
+  const hundredths = (most: number) => fc.integer({ min: 1, max: most * 100 }).map((value) => value / 100);
+  const bench = fc.record({
+    leanG: fc.integer({ min: 100, max: 20_000 }),
+    fatG: fc.integer({ min: 0, max: 9000 }),
+  });
+
+  test('grams grow with the meat where they should, and with nothing where they should not (property)', () => {
+    fc.assert(
+      fc.property(
+        bench,
+        fc.integer({ min: 2, max: 9 }),
+        fc.record({ pct: hundredths(5), doseGPerKg: hundredths(20), massG: hundredths(100) }),
+        ({ leanG, fatG }, times, { pct, doseGPerKg, massG }) => {
+          const lines: FormulaLine[] = (
+            [
+              { basis: 'pct-of-meat', amountPct: pct },
+              { basis: 'pct-of-lean', amountPct: pct },
+              { basis: 'g-per-kg-meat', doseGPerKg },
+              { basis: 'fixed', amountG: massG },
+              { basis: 'per-piece', pieceG: massG },
+              { basis: 'at-least', minimumG: massG, doseGPerKg },
+              { basis: 'pack-share', packG: 25, packFraction: 0.25, doseGPerKg, minimumG: massG },
+              { basis: 'pct-of-total', amountPct: pct },
+            ] as const
+          ).map((amount, at) => ({ id: String(at), name: '', role: 'spice', amount }));
+          const formula: Formula = { name: '', kind: 'comminuted', species: [], fatPctOfMeat: 25, lines };
+          const small = exactGrams({ formula, leanG, fatG, pieces: 7 });
+          const large = exactGrams({ formula, leanG: times * leanG, fatG: times * fatG, pieces: 7 });
+          const grown = large.map((one, at) => one / (small[at] ?? Number.NaN));
+          for (const at of [0, 1, 2]) expect(grown[at]).toBeCloseTo(times, 9);
+          for (const at of [3, 4]) expect(grown[at]).toBe(1);
+          const byWeightG = (times * (leanG + fatG) * doseGPerKg) / 1000;
+          expect(large[5]).toBeCloseTo(Math.max(byWeightG, massG), 6);
+          expect(large[6]).toBeCloseTo(Math.max(byWeightG, 6.25, massG), 6);
+          // A share of a mix that holds what does not grow grows by less than the meat, and by more than nothing.
+          expect(grown[7]).toBeGreaterThan(1);
+          expect(grown[7]).toBeLessThan(times);
+        },
+      ),
+    );
+  });
+
+  test('every figure is that of the rounded grams, whatever the scale (property)', () => {
+    fc.assert(
+      fc.property(
+        bench,
+        fc.constantFrom(0.01, 0.1, 0.5, 1, 2, 5),
+        fc.record({
+          saltPct: hundredths(4),
+          curePct: hundredths(3),
+          nitritePct: hundredths(7),
+          spicePct: hundredths(2),
+        }),
+        ({ leanG, fatG }, stepG, { saltPct, curePct, nitritePct, spicePct }) => {
+          const line = (id: string, role: FormulaLine['role'], amountPct: number): FormulaLine => ({
+            ...{ id, name: '', role },
+            amount: { basis: 'pct-of-meat', amountPct },
+          });
+          const cure = { nitritePct, nitratePct: 1, nitriteSalt: 'NaNO2', nitrateSalt: 'NaNO3' } as const;
+          const lines = [
+            line('salt', 'salt', saltPct),
+            { ...line('cure', 'cure', curePct), cure },
+            line('spice', 'spice', spicePct),
+          ];
+          const out = weighOut({
+            formula: { name: '', kind: 'comminuted', species: [], fatPctOfMeat: 25, lines },
+            ...{ leanG, fatG, pieces: null, scales: [{ id: 'k', stepG, capacityG: null }] },
+          });
+          const [saltG = 0, cureG = 0, spiceG = 0] = out.lines.map(({ roundedG }) => roundedG);
+          for (const massG of [saltG, cureG, spiceG])
+            expect(Math.abs(massG / stepG - Math.round(massG / stepG))).toBeLessThan(1e-6);
+          const meatG = leanG + fatG;
+          const saltOfCureG = (cureG * (100 - nitritePct - 1)) / 100;
+          expect(out.figures.saltPctOfMeat).toBeCloseTo((100 * (saltG + saltOfCureG)) / meatG, 9);
+          expect(out.figures.mixG).toBeCloseTo(meatG + saltG + cureG + spiceG, 6);
+          expect(out.figures.nitrite?.mgPerKgMeat).toBeCloseTo((cureG * nitritePct * 1e4) / meatG, 6);
+          expect(out.figures.nitrate?.mgPerKgMix).toBeCloseTo(
+            (cureG * 1e4) / (meatG + saltG + cureG + spiceG),
+            6,
+          );
+        },
+      ),
+    );
+  });
+});
