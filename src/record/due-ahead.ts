@@ -23,7 +23,10 @@ const DAY_MS = 24 * HOUR_MS;
 
 /** In order of time; nothing that is due already: that stands in Today. */
 export function dueAhead(
-  given: Season & { readonly lots: readonly Lot[]; readonly ruleSet: Place['ruleSet'] },
+  given: Pick<Season, 'batches' | 'chambers' | 'entries' | 'checks' | 'nowMs'> & {
+    readonly lots: readonly Lot[];
+    readonly ruleSet: Place['ruleSet'];
+  },
 ): DueAhead[] {
   const { batches, chambers, entries, checks, lots, ruleSet, nowMs } = given;
   const all: DueAhead[] = [

@@ -362,7 +362,18 @@ const v1 = {
   }),
 
   // the air of a chamber
-  'air-read': z.strictObject({ airC: tempC, rhPct: z.optional(rhPct), instrument, typed, kept }),
+  /** `low` and `high`: what the instrument kept as least and most since the reading before. */
+  'air-read': z.strictObject({
+    airC: tempC,
+    rhPct: z.optional(rhPct),
+    lowC: z.optional(tempC),
+    highC: z.optional(tempC),
+    lowRhPct: z.optional(rhPct),
+    highRhPct: z.optional(rhPct),
+    instrument,
+    typed,
+    kept,
+  }),
   'air-set': z.strictObject({ airC: tempC, rhPct: z.optional(rhPct), note, typed }),
   /** A stretch of a logger's file: seconds since the row before, hundredths of °C and of %; -1 where no humidity was read. */
   'air-logged': z.strictObject({

@@ -4,8 +4,9 @@ import { calendar as calendarFile, type DueEvent } from '#files/icalendar.ts';
 import { dueAhead } from '#record/due-ahead.ts';
 import { pieceForecast } from '#record/forecast-figures.ts';
 import type { Place } from '#record/place.ts';
+import { PLACE } from '#record/subject.ts';
 import { useNowMs, zoneAt } from '#store/clock.ts';
-import { useAllEntries, useBatches, useChecks, useKit } from '#store/live.ts';
+import { useBatches, useChecks, useKit, useSubjects } from '#store/live.ts';
 import { Button } from '#ui/Button.tsx';
 import { Page } from '#ui/Page.tsx';
 import { Waiting } from '#ui/Waiting.tsx';
@@ -28,7 +29,11 @@ function momentOf(day: CalendarDay, hour: number): number {
 export function CalendarScreen({ words, place }: { words: Words; place: Place }) {
   const batches = useBatches();
   const kit = useKit();
-  const entries = useAllEntries();
+  const entries = useSubjects([
+    PLACE,
+    ...(kit?.chambers ?? []).map(({ id }) => id),
+    ...(kit?.lots ?? []).map(({ id }) => id),
+  ]);
   const checks = useChecks();
   const nowMs = useNowMs(HOUR_MS);
   const [handed, setHanded] = useState<string | null>(null);
