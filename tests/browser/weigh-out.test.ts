@@ -16,6 +16,13 @@ test('3,215 g of meat: 90.0 g of salt, 8.03 g of cure at 156.11 of 156.25 mg/kg;
   await me.addScale({ step: '0.01 g', most: '50', name: 'Pocket scale' });
   await me.newFormula({ name: 'Plain, invented', salt: '2.8', cure: '0.25', nitrite: '6.25' });
   await me.openBatch('W-1', ['No starter culture']);
+  // The first lean has nothing to be held against but what a tray holds.
+  await me.press(/^Lean/);
+  await me.keys('24110');
+  await me.press('Add this weight');
+  await expect(page.getByRole('alertdialog')).toContainText('a tray of meat is mostly');
+  await me.press('Change it');
+  await me.press('Close');
   await me.weighMeat('2411', '804');
 
   const line = (name: string) =>
@@ -26,6 +33,18 @@ test('3,215 g of meat: 90.0 g of salt, 8.03 g of cure at 156.11 of 156.25 mg/kg;
   const says = (text: string) =>
     expect.poll(async () => thin((await page.locator('main').textContent()) ?? '')).toContain(text);
   await says('156.11 mg/kg of meat will go in; the limit is 156.25 mg/kg');
+
+  // Two touches a line; killed amid the list it goes on at the same line, with its ticks.
+  await me.press('Weigh next line');
+  await me.press('It shows 90.0 g');
+  await expect(me.sheet.getByRole('heading', { name: 'Weigh Curing salt' })).toBeVisible();
+  await page.reload();
+  await expect(line('Salt').first().getByRole('checkbox')).toBeChecked();
+  await expect(page.getByText('one line to go')).toBeVisible();
+  await me.press(/^Strike the last weighing: Salt 90\.0/);
+  await me.press('Strike it');
+  await expect(page.getByText('2 lines to go')).toBeVisible();
+  await expect(line('Salt').first().getByRole('checkbox')).not.toBeChecked();
 
   await me.weighLinesAsAsked();
   await says('156.11 mg/kg of meat went in; the limit is 156.25 mg/kg');
