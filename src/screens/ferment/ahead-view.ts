@@ -143,12 +143,14 @@ function windowFigure(
 
 /** What would be used by the time that pH 5.3 is due: the late end is drawn, since it is the one to mind. */
 export function barAhead(
-  { clock, ahead, place, words }: Given,
+  { clock, ahead, place, nowMs, words }: Given,
   limit: number,
 ): { projectedShare: number; projectedText: string } | null {
   const { likelyDegreeHours, latestDegreeHours } = ahead;
   const count = (value: number) => decimal(value, 0, place, 'up');
-  if (clock.stop !== null || likelyDegreeHours === null) return null;
+  // Once the likely time is over it was not read there: what is used by now says more.
+  if (clock.stop !== null || likelyDegreeHours === null || (ahead.stop.likelyAtMs ?? nowMs) <= nowMs)
+    return null;
   const say = words.fermentAhead.bar;
   const usedDegreeHours = clock.sum?.totalDegreeHours ?? 0;
   const share = (degreeHours: number) => Math.max(usedDegreeHours, degreeHours) / limit;

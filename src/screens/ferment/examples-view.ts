@@ -77,7 +77,9 @@ function workedRows(words: Words, place: Place): ExamplesView['worked'] {
     const sum = here.sum?.totalDegreeHours ?? Number.NaN;
     const degrees = (deg: number) => `${decimal(deg, 0, place)}\u00a0°${DEGREE_HOUR_RULES[ruleSet].unit}`;
     const program = steps
-      .map(({ roomDeg, durationHours }) => say.step(degrees(roomDeg), words.dates.span(durationHours)))
+      .map(({ roomDeg, durationHours }) =>
+        say.step(degrees(roomDeg), `${decimal(durationHours, 0, place)}\u00a0h`),
+      )
       .join(', ');
     return {
       key: `${ruleSet} ${program}`,
@@ -127,8 +129,7 @@ function meterTable(words: Words, place: Place): ExampleTable {
         atMs: 0,
       });
       return [
-        mv(sevenMv),
-        mv(fourMv),
+        `${mv(sevenMv)}, ${mv(fourMv)}`,
         mv(offsetMv),
         pct(slopePct),
         `${pct(here ?? Number.NaN)}, ${words.verdicts.verdict(finding.verdict)}`,

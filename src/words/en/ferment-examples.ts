@@ -25,7 +25,7 @@ export const fermentExamples = {
     CA: 'The printed hours seem to rest on 60 °F exactly, the sums on 15.6 °C: the shorter is given here, up to half an hour below the print.',
   },
   metersTitle: 'Two electrodes, in mV',
-  meterColumns: ['Near 7', 'Near 4', 'Offset', 'Slope', 'Here'],
+  meterColumns: ['Near 7, near 4', 'Offset', 'Slope', 'Here'],
   slopesTitle: 'Ideal slope of an electrode, mV per pH',
   slopeColumns: ['Temperature', 'Quoted', 'Here'],
   buffersTitle: (names: string) => `pH of the buffers ${names}`,
