@@ -3,7 +3,7 @@ import { normalCdf, risingRoot } from './normal.ts';
 /** When the first of several pieces is at target, and when all are. */
 
 /** Pieces of one batch hang in one air and are wrong together: this share of their doubt is common (own judgement). */
-const COMMON_SHARE = 0.6;
+const COMMON_SHARE = 0.85;
 const DRAWS = 24;
 
 /**
@@ -12,7 +12,7 @@ const DRAWS = 24;
  * Each piece is there where sqrt(c) z + sqrt(1 - c) e <= its own normal quantile; z is common to all and summed over 24
  * equal parts of its distribution, e is its own: all = mean over z of the product, first = 1 - mean of the product of not.
  * Units: chances 0..1, one row a piece, one column an instant.
- * Source: one-factor normal copula; the common share of 0.6 is own judgement, between apart (0) and as one (1).
+ * Source: one-factor normal copula; the common share of 0.85 is own judgement, between apart (0) and as one (1).
  * @throws RangeError if a chance is outside 0..1, or rows differ in length.
  * @example jointChances([[0, 1], [0, 1]]) // => { firstFraction: [0, 1], allFraction: [0, 1] }
  */

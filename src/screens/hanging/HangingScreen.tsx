@@ -76,6 +76,7 @@ export function HangingScreen({ words, place, id }: { words: Words; place: Place
         )
       }
     >
+      <Pace notices={pace.notices} words={words} />
       {view.rail.length > 0 && (
         <Rails
           batch={batch}
@@ -86,7 +87,6 @@ export function HangingScreen({ words, place, id }: { words: Words; place: Place
           words={words}
         />
       )}
-      <Pace notices={pace.notices} words={words} />
       <Figures>
         {view.figures.map(({ key, ...figure }) => (
           <Figure key={key} {...figure} />

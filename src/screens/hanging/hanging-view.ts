@@ -64,6 +64,8 @@ function sentenceOf(given: Given, up: readonly Piece[], atTarget: readonly Piece
   if (batch.hung === null) return sentence.notHung;
   if (up.length === 0) return sentence.down;
   if (atTarget.length > 0) return sentence.atTarget(atTarget.length, up.length);
+  const fast = ahead?.pieces.filter(({ pace }) => pace.level === 'too-fast').length ?? 0;
+  if (fast > 0) return sentence.tooFast(fast, up.length);
   if (ahead === null) return given.working ? sentence.working(up.length) : sentence.open;
   const window = windowText(ahead.first, given);
   if (!window) return sentence.open;

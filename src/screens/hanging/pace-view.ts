@@ -60,8 +60,8 @@ export function paceView(given: Given): PaceView {
   const percent = (value: number) => decimal(value, 0, place);
   return {
     notices: ALARMS.flatMap((level) => {
-      const of = found.filter(({ pace }) => pace.level === level);
-      return of.length > 0 ? [noticeOf(level, of, given)] : [];
+      const alike = found.filter(({ pace }) => pace.level === level);
+      return alike.length > 0 ? [noticeOf(level, alike, found.length, given)] : [];
     }),
     air: ahead.air && {
       label: say.air.title,
@@ -80,7 +80,7 @@ export function paceView(given: Given): PaceView {
 }
 
 /** Further out of the ordinary first: the one whose loss is least likely by diameter, either way. */
-function noticeOf(level: Alarm, found: readonly Found[], given: Given): PaceNotice {
+function noticeOf(level: Alarm, found: readonly Found[], of: number, given: Given): PaceNotice {
   const { nowMs, zone, words } = given;
   const isSlow = level === 'too-slow' || level === 'plateau';
   const sorted = found.toSorted(
@@ -92,7 +92,7 @@ function noticeOf(level: Alarm, found: readonly Found[], given: Given): PaceNoti
   const days = Math.ceil(worst.pace.dose?.days ?? (level === 'watch' ? 2 : 7));
   return {
     key: level,
-    title: words.hangingPace.level[level](numbers),
+    title: words.hangingPace.level[level](numbers, of),
     reasons: worst.pace.reasons.flatMap((reason) => reasonText(reason, worst, given)),
     act: actOf(level, worst.pace, days, given),
     after: words.hangingPace.after(words.dates.day(nowMs + days * DAY_MS, zone)),

@@ -14,6 +14,7 @@ import { Page } from '#ui/Page.tsx';
 import { SavedMark } from '#ui/SavedMark.tsx';
 import { Waiting } from '#ui/Waiting.tsx';
 import type { Words } from '#words/en.ts';
+import { CutSheet } from './CutSheet.tsx';
 import { DownSheet } from './DownSheet.tsx';
 import styles from './PieceScreen.module.css';
 import { pieceView } from './piece-view.ts';
@@ -30,7 +31,7 @@ export function PieceScreen({ words, place, id }: { words: Words; place: Place; 
   const entries = useTouching(home);
   const nowMs = useNowMs(MINUTE_MS);
   const { saving, save } = useAppend(place.initials);
-  const [open, setOpen] = useState<'target' | 'down' | null>(null);
+  const [open, setOpen] = useState<'target' | 'down' | 'cut' | null>(null);
   const batch = useMemo(() => (entries ? foldBatch(home, entries) : null), [entries, home]);
   const { ahead, working } = useBatchAhead(batch, nowMs);
   if (own === undefined || entries === undefined) return <Waiting label={words.app.waiting} />;
@@ -53,22 +54,27 @@ export function PieceScreen({ words, place, id }: { words: Words; place: Place; 
       back={{ href: homePage, label: act.batch }}
       sentence={view.sentence}
       acts={
-        piece.status === 'bagged' ? (
+        piece.status === 'hanging' ? (
+          <>
+            <Button onPress={() => setOpen('target')}>{act.target}</Button>
+            <Button kind="primary" onPress={() => setOpen('down')}>
+              {act.down}
+            </Button>
+          </>
+        ) : (
           <Button
-            kind="primary"
-            onPress={() => keep({ kind: 'rehung', body: { reason: words.piece.rehang.reason } })}
+            kind={piece.status === 'bagged' ? 'primary' : 'second'}
+            onPress={() =>
+              keep({
+                kind: 'rehung',
+                body: {
+                  reason: piece.status === 'bagged' ? words.piece.rehang.reason : words.piece.again.reason,
+                },
+              })
+            }
           >
             {act.rehang}
           </Button>
-        ) : (
-          piece.status === 'hanging' && (
-            <>
-              <Button onPress={() => setOpen('target')}>{act.target}</Button>
-              <Button kind="primary" onPress={() => setOpen('down')}>
-                {act.down}
-              </Button>
-            </>
-          )
         )
       }
     >
@@ -113,9 +119,12 @@ export function PieceScreen({ words, place, id }: { words: Words; place: Place; 
           </Button>
         )}
         {piece.status === 'hanging' && (
-          <Button onPress={() => keep({ kind: 'bagged', body: { reason: words.piece.bag.reason } })}>
-            {act.bag}
-          </Button>
+          <>
+            <Button onPress={() => keep({ kind: 'bagged', body: { reason: words.piece.bag.reason } })}>
+              {act.bag}
+            </Button>
+            <Button onPress={() => setOpen('cut')}>{words.piece.cut.open}</Button>
+          </>
         )}
       </div>
       {open === 'target' && (
@@ -124,6 +133,17 @@ export function PieceScreen({ words, place, id }: { words: Words; place: Place; 
           words={words}
           saved={words.app.unsaved(saving)}
           onSave={(body) => keep({ kind: 're-targeted', body })}
+          onClose={() => setOpen(null)}
+        />
+      )}
+      {open === 'cut' && (
+        <CutSheet
+          tareG={piece.tareG}
+          greenG={piece.greenG}
+          place={place}
+          words={words}
+          saved={words.app.unsaved(saving)}
+          onSave={(body) => keep({ kind: 'cut', body })}
           onClose={() => setOpen(null)}
         />
       )}

@@ -1,19 +1,21 @@
 import { type Said, said, strong } from '#words/said.ts';
 
-/** "piece 3", "pieces 1, 3 and 4". */
-function pieces(numbers: readonly number[]): string {
+/** "piece 3", "pieces 1, 3 and 4", "all 8". */
+function pieces(numbers: readonly number[], of: number): string {
   const last = numbers.at(-1);
   if (numbers.length <= 1) return `piece ${last ?? ''}`;
+  if (numbers.length === of) return of === 2 ? 'both pieces' : `all ${of} pieces`;
   return `pieces ${numbers.slice(0, -1).join(', ')} and ${last}`;
 }
 
 export const hangingPace = {
   title: 'Pace and air',
   level: {
-    'too-fast': (numbers: readonly number[]) => `Drying too fast: ${pieces(numbers)}`,
-    watch: (numbers: readonly number[]) => `Fast, keep an eye on: ${pieces(numbers)}`,
-    'too-slow': (numbers: readonly number[]) => `Drying too slowly: ${pieces(numbers)}`,
-    plateau: (numbers: readonly number[]) => `Hardly losing any more, short of target: ${pieces(numbers)}`,
+    'too-fast': (numbers: readonly number[], of: number) => `Drying too fast: ${pieces(numbers, of)}`,
+    watch: (numbers: readonly number[], of: number) => `Fast, keep an eye on: ${pieces(numbers, of)}`,
+    'too-slow': (numbers: readonly number[], of: number) => `Drying too slowly: ${pieces(numbers, of)}`,
+    plateau: (numbers: readonly number[], of: number) =>
+      `Hardly losing any more, short of target: ${pieces(numbers, of)}`,
   },
   reason: {
     'skin-gives-too-much': ({ rate, most, mm }: { rate: string; most: string; mm: string }) =>

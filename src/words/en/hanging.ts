@@ -45,6 +45,21 @@ export const hanging = {
           ? `At this humidity there is a chance of about ${chance} that the target is never reached.`
           : `At this humidity there is a chance of about ${chance} that not all of them ever reach it.`,
       ),
+    tooFast: (count: number, of: number): Said =>
+      said(
+        strong(
+          count === of
+            ? of === 1
+              ? 'It dries too fast'
+              : `All ${of} dry too fast`
+            : count === 1
+              ? `One of ${of} dries too fast`
+              : `${count} of ${of} dry too fast`,
+        ),
+        ' for its rim: a hard rim holds the water in. ',
+        strong('Slow it down now'),
+        '.',
+      ),
     working: (count: number): Said =>
       said(
         count === 1
