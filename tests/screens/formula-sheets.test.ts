@@ -302,6 +302,13 @@ describe('sugar for a pH', () => {
     expect(finished('formula:018cdc00-0000-7000-a000-00000000000f')).toEqual([]);
   });
 
+  test('where the pH may end is said from the start alone', () => {
+    const ends = sugarView({
+      ...{ texts: { startPh: '5.8' }, formula, plan: plan(formula), ferments: [], place, words },
+    }).results.find(({ label }) => label === words.formulaSheets.sugar.ends);
+    expect(ends?.value).toMatch(/^~\d\.\d to \d\.\d$/);
+  });
+
   test('sugar hidden in wine is taken off', () => {
     const wine: Formula = {
       ...formula,

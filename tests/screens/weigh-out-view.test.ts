@@ -4,6 +4,7 @@ import type { BodyOf } from '#record/kinds.ts';
 import type { SubjectId } from '#record/subject.ts';
 import { benchView } from '#screens/bench/bench-view.ts';
 import { costView, firstCosts } from '#screens/weigh-out/cost-view.ts';
+import { madeFrom } from '#screens/weigh-out/made-from.ts';
 import { toWeigh, weighOutView } from '#screens/weigh-out/weigh-out-view.ts';
 import { mostText, type ToWeigh, unitOf, weighQuestion } from '#screens/weigh-out/weigh-sheet-view.ts';
 import { en as words } from '#words/en.ts';
@@ -359,5 +360,22 @@ describe('the cost of a batch', () => {
     expect(cost(of, {}).body).toBeNull();
     of.put(1, 'priced', BATCH, { costs: [{ of: 'meat', cents: 4050 }], sampledPct: 3 });
     expect(firstCosts(batchOf(of), placeOf(of), words)).toEqual({ meat: '40.5', sampled: '3' });
+  });
+});
+
+describe('the formula of a batch', () => {
+  it('is linked by the version that it was opened from, where that is in this book', () => {
+    const of = setUp(book());
+    const later = of.put(0, 'formula-saved', FORMULA, { formula: SALAME, note: 'later' });
+    const from = { formula: FORMULA, entry: later.id };
+    const body = { lot: 'V', formula: SALAME, from, ruleSet: 'US', plan: PLAN } as const;
+    of.put(1, 'batch-opened', BATCH, body, { refs: [FORMULA] });
+    const versions = of.entries.filter(({ subject }) => subject === FORMULA);
+    expect(madeFrom(batchOf(of), [{ id: FORMULA, versions }])).toEqual({
+      number: 2,
+      href: `#/formulas/${FORMULA.slice('formula:'.length)}~2`,
+    });
+    expect(madeFrom(batchOf(of), [])).toBeNull();
+    expect(madeFrom(batchOf(bench()), [{ id: FORMULA, versions }])).toBeNull();
   });
 });

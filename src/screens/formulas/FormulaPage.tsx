@@ -28,6 +28,8 @@ export type FormulaPageProps = {
   id: string;
   versions: readonly Version[];
   newest: Version;
+  /** The version to begin with; null for the newest. */
+  first: string | null;
   kept: Kept<BenchTexts>;
   scales: readonly Scale[];
   saved: readonly Version[];
@@ -39,13 +41,13 @@ const SLICE = <SliceDrawing seed={7} />;
 /** One version of a formula, scaled by the meat in the fields. */
 export function FormulaPage(props: FormulaPageProps) {
   const { words, place, id, versions, newest, kept, scales, saved } = props;
-  const [chosen, setChosen] = useState<string | null>(null);
+  const [chosen, setChosen] = useState<string | null>(props.first);
   const [base, setBase] = useState<ShownBase>('written');
   const [sheet, setSheet] = useState<SheetName | null>(null);
   const version = versions.find((each) => each.id === chosen) ?? newest;
   const { formula } = version.body;
-  const first = useMemo(() => firstBench(formula, place, words), [formula, place, words]);
-  const texts = kept.value ?? first;
+  const round = useMemo(() => firstBench(formula, place, words), [formula, place, words]);
+  const texts = kept.value ?? round;
   /** Counts the times that the fields were filled from elsewhere than the keys. */
   const [filled, setFilled] = useState(0);
   const view = useMemo(() => {

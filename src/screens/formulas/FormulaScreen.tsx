@@ -9,7 +9,9 @@ import type { Words } from '#words/en.ts';
 import { restoreBench } from './bench-input.ts';
 import { FormulaPage } from './FormulaPage.tsx';
 
-export function FormulaScreen({ words, place, id }: { words: Words; place: Place; id: string }) {
+/** `id` is that of the formula, and behind a "~" the number of the version to begin with where it is not the newest. */
+export function FormulaScreen({ words, place, id: named }: { words: Words; place: Place; id: string }) {
+  const [id = '', number] = named.split('~');
   const saved = useFormulas();
   const kit = useKit();
   const kept = useDraft(`formula-bench ${id}`, restoreBench);
@@ -22,8 +24,9 @@ export function FormulaScreen({ words, place, id }: { words: Words; place: Place
   if (!newest) return <Page title={words.app.notFound.title}>{words.app.notFound.text}</Page>;
   return (
     <FormulaPage
-      key={subject}
+      key={named}
       {...{ words, place, id, versions, newest, kept }}
+      first={number === undefined ? null : (versions[Number(number) - 1]?.id ?? null)}
       scales={kit.scales}
       saved={every}
     />

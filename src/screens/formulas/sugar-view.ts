@@ -58,7 +58,12 @@ export function sugarView({
   const notes = own
     ? [say.own(own.batches, decimal(own.lowGPerKg, 2, place), decimal(own.highGPerKg, 2, place))]
     : [say.note, ...(ferments.length > 0 ? [say.ownLater(ferments.length, FEWEST_BATCHES)] : [])];
-  if (values === null) return { fields: views, results: inIt, notes };
+  if (values === null) {
+    // Where it ends needs no target.
+    const started = readFields([ph('startPh', '')], texts, place, words).values;
+    const ends = started ? endsAt(started.startPh, sugar, band, words) : [];
+    return { fields: views, results: [...inIt, ...ends], notes };
+  }
   const { startPh, targetPh } = values;
   if (!(targetPh < startPh)) return { fields: views, results: inIt, notes: [say.order, ...notes] };
   const need = sugarForPh({

@@ -3,7 +3,7 @@ import { batch as foldBatch } from '#record/batch.ts';
 import type { Place } from '#record/place.ts';
 import type { SubjectId } from '#record/subject.ts';
 import { useNowMs } from '#store/clock.ts';
-import { useKit, useTouching } from '#store/live.ts';
+import { useFormulas, useKit, useTouching } from '#store/live.ts';
 import { useAppend } from '#store/use-append.ts';
 import { Button } from '#ui/Button.tsx';
 import { Figure, Figures } from '#ui/Figure.tsx';
@@ -17,6 +17,7 @@ import { Waiting } from '#ui/Waiting.tsx';
 import { Working } from '#ui/Working.tsx';
 import type { Words } from '#words/en.ts';
 import { CostOfBatch } from './CostOfBatch.tsx';
+import { madeFrom } from './made-from.ts';
 import { StrikeLast } from './StrikeLast.tsx';
 import styles from './WeighOutScreen.module.css';
 import { type Weighed, WeighSheet } from './WeighSheet.tsx';
@@ -31,6 +32,7 @@ export function WeighOutScreen({ words, place, id }: Props) {
   const subject: SubjectId = `batch:${id}`;
   const entries = useTouching(subject);
   const kit = useKit();
+  const formulas = useFormulas();
   const nowMs = useNowMs(HOUR_MS);
   const { saving, save } = useAppend(place.initials);
   const [open, setOpen] = useState<string | null>(null);
@@ -41,6 +43,7 @@ export function WeighOutScreen({ words, place, id }: Props) {
   if (batch === null) return <Page title={words.app.notFound.title}>{words.app.notFound.text}</Page>;
   const view = weighOutView({ batch, kit, place, nowMs, words });
   const what = toWeigh(open, view);
+  const from = madeFrom(batch, formulas ?? []);
   const mark = words.app.saving(saving);
   const saved = mark && mark.state === 'saved' ? { ...mark, text: `${weighedName}: ${mark.text}` } : mark;
 
@@ -174,6 +177,11 @@ export function WeighOutScreen({ words, place, id }: Props) {
           <Figure key={key} {...figure} />
         ))}
       </Figures>
+      {from && (
+        <Button kind="quiet" href={from.href}>
+          {words.weighOut.madeFrom(from.number)}
+        </Button>
+      )}
       {view.lines.length > 0 && <CostOfBatch {...{ batch, place, words }} />}
       {what && (
         <WeighSheet

@@ -141,6 +141,7 @@ export const weighOut = {
   toGo: (left: number) => (left === 1 ? 'one line to go' : `${left} lines to go`),
   next: 'Weigh next line',
   toBench: 'To the bench',
+  madeFrom: (version: number) => `The formula, version ${version}, as it was taken`,
   sheet: {
     weigh: (name: string) => `Weigh ${name}`,
     was: (quantity: string) => `was ${quantity}`,
