@@ -4,6 +4,7 @@ import type { Batch } from './batch.ts';
 import { benchSteps } from './bench-steps.ts';
 import type { Entry } from './entry.ts';
 import { phBandOf } from './ferment-plan.ts';
+import { hasFailed } from './instruments.ts';
 import { standings } from './strikes.ts';
 
 export type Gap =
@@ -20,6 +21,8 @@ export type Gap =
   | { readonly code: 'no-ph' }
   | { readonly code: 'no-room-temperature' }
   | { readonly code: 'ph-without-meter'; readonly count: number }
+  /** Days on which a meter was read and not checked in buffers. */
+  | { readonly code: 'meter-not-checked'; readonly count: number }
   | { readonly code: 'pieces-not-weighed'; readonly count: number }
   | { readonly code: 'deviation-without-action' }
   | { readonly code: 'unreadable'; readonly count: number }
@@ -31,6 +34,27 @@ export const LATE_MINUTES = 15;
 
 export function isLate({ atMs, writtenAtMs }: Pick<Entry, 'atMs' | 'writtenAtMs'>): boolean {
   return writtenAtMs - atMs > LATE_MINUTES * MINUTE_MS;
+}
+
+const DAY_MINUTES = 24 * 60;
+
+/** The day by the clock on the wall where it was read. */
+function wallDay({ atMs, zone }: Pick<Entry, 'atMs' | 'zone'>): number {
+  const offset = Number(zone.slice(1, 3)) * 60 + Number(zone.slice(4));
+  return Math.floor((atMs / MINUTE_MS + (zone.startsWith('-') ? -offset : offset)) / DAY_MINUTES);
+}
+
+/** Each day and meter once. A check that failed is no check: what it says of the readings stands with the verdicts. */
+function uncheckedMeterDays({ ph, checks }: Batch): number {
+  const checked = new Set(
+    checks
+      .filter((check) => check.kind === 'meter-checked' && !hasFailed(check))
+      .map((check) => `${check.subject} ${wallDay(check)}`),
+  );
+  const read = ph.flatMap((entry) =>
+    entry.body.method === 'meter' && entry.body.meter ? [`${entry.body.meter} ${wallDay(entry)}`] : [],
+  );
+  return [...new Set(read)].filter((day) => !checked.has(day)).length;
 }
 
 /** `deviates`: whether a rule is broken. `entries` are all that touch the batch. */
@@ -64,6 +88,7 @@ export function gaps({
   const withoutMeter = count(
     product.filter(({ body }) => body.method === 'meter' && body.meter === undefined),
   );
+  const uncheckedDays = uncheckedMeterDays(batch);
   const unweighedPieces = count(batch.pieces.filter(({ weighings }) => weighings.length === 0));
   return [
     ...(batch.unknown > 0 ? [{ code: 'unreadable', count: batch.unknown } as const] : []),
@@ -79,6 +104,7 @@ export function gaps({
     ...(!souring || product.length > 0 ? [] : [{ code: 'no-ph' } as const]),
     ...(!souring || batch.room.length > 0 ? [] : [{ code: 'no-room-temperature' } as const]),
     ...(withoutMeter > 0 ? [{ code: 'ph-without-meter', count: withoutMeter } as const] : []),
+    ...(uncheckedDays > 0 ? [{ code: 'meter-not-checked', count: uncheckedDays } as const] : []),
     ...(unweighedPieces > 0 ? [{ code: 'pieces-not-weighed', count: unweighedPieces } as const] : []),
     ...(noInitials > 0 ? [{ code: 'no-initials', count: noInitials } as const] : []),
     ...(late > 0 ? [{ code: 'late', count: late } as const] : []),

@@ -1,4 +1,5 @@
 /** The one way in: checks drafts, adds them in one transaction and answers when they are on disk, in both copies where there are two. */
+import { Dexie } from 'dexie';
 import { v7 as uuidv7 } from 'uuid';
 import {
   checkDraft,
@@ -14,7 +15,7 @@ import type { Line } from '#record/line.ts';
 import type { SubjectId, SubjectType } from '#record/subject.ts';
 import { now } from './clock.ts';
 import { log, type Row } from './database.ts';
-import { currentDevice, lastRow } from './device.ts';
+import { currentDevice, lastRow, rowAt } from './device.ts';
 import { healing } from './heal.ts';
 import { copy } from './journal.ts';
 import { acknowledge, checkAgain, mayAppend } from './open.ts';
@@ -106,43 +107,79 @@ function bad(field: string): { problem: StoreProblem } {
   return { problem: { code: 'bad-draft', field } };
 }
 
+type End = { readonly device: string; readonly seq: number; readonly hash: string };
+
 /** The end of this device's chain as this page knows it: a store that is behind it lost something under the open page. */
-let reached = { device: '', seq: 0 };
+let reached: End = { device: '', seq: 0, hash: '' };
+
+async function store(ready: readonly Ready[], again: boolean): Promise<Written | 'emptied'> {
+  const written = (again ? null : await storeAtReach(ready)) ?? (await storeAtEnd(ready, again));
+  if (written !== 'emptied') {
+    for (const line of written.lines) {
+      remember(line);
+      reached = { device: line.entry.device, seq: line.entry.seq, hash: line.hash };
+    }
+  }
+  return written;
+}
+
+const MOVED = new Error('append: the chain goes on elsewhere');
+
+/**
+ * Most often nobody wrote since this page did, so the lines follow the end that it knows, and the end is read in the same
+ * transaction. Were it gone, all is taken back; were it no end any more, the next number is taken. Then null says so. One way
+ * to the store and back is saved.
+ */
+async function storeAtReach(ready: readonly Ready[]): Promise<Written | null> {
+  const { device, seq, hash } = reached;
+  if (hash === '' || ready.length === 0) return null;
+  const lines = linesAfter(reached, ready);
+  try {
+    await log.transaction('rw', log.entries, log.devices, async () => {
+      const rows = lines.map((line) => rowOf(line, { id: false, seq: false }));
+      const [now, last] = await Promise.all([currentDevice(), rowAt(device, seq), log.entries.bulkAdd(rows)]);
+      if (now !== device || last?.hash !== hash) throw MOVED;
+    });
+    return { lines, device };
+  } catch (error) {
+    if (error === MOVED || isTaken(error)) return null;
+    throw error;
+  }
+}
+
+/** Another page wrote under the number meanwhile. */
+function isTaken(error: unknown): boolean {
+  return error instanceof Dexie.BulkError && error.failures.some(({ name }) => name === 'ConstraintError');
+}
 
 /**
  * Last number, its hash and the new entries in one transaction, so that two pages cannot both follow one line. May run again
  * after a lost connection: entries that are there already are not added twice.
  */
-async function store(ready: readonly Ready[], again: boolean): Promise<Written | 'emptied'> {
-  const written = await log.transaction('rw', log.entries, log.devices, async () => {
-    // Asked for at once, since most often the device is still the one that this page wrote under last.
-    const [device, guessed] = await Promise.all([currentDevice(), lastRow(reached.device)]);
+async function storeAtEnd(ready: readonly Ready[], again: boolean): Promise<Written | 'emptied'> {
+  return log.transaction('rw', log.entries, log.devices, async () => {
+    const device = await currentDevice();
     if (device === null) return 'emptied';
     const ids = ready.map(({ id }) => id);
     const there = again ? (await log.entries.bulkGet(ids)).filter((row) => row !== undefined) : [];
     const before = there.map(lineOf).filter((line) => line !== null);
     if (ready.length > 0 && before.length === ready.length) return { lines: before, device };
 
-    const last = device === reached.device ? guessed : await lastRow(device);
+    const last = await lastRow(device);
     if (reached.device === device && reached.seq > (last?.seq ?? 0)) return 'emptied';
-    let prev = last?.hash ?? '';
-    let seq = last?.seq ?? 0;
-    const lines = ready.map(({ write }) => {
-      seq += 1;
-      const line = writeLine(write({ device, seq, prev }));
-      prev = hashLine(line);
-      return readBack(line, prev);
-    });
+    const lines = linesAfter({ device, seq: last?.seq ?? 0, hash: last?.hash ?? '' }, ready);
     await log.entries.bulkAdd(lines.map((line) => rowOf(line, { id: false, seq: false })));
     return { lines, device };
   });
-  if (written !== 'emptied') {
-    for (const line of written.lines) {
-      remember(line);
-      reached = { device: line.entry.device, seq: line.entry.seq };
-    }
-  }
-  return written;
+}
+
+function linesAfter({ device, seq, hash }: End, ready: readonly Ready[]): Line[] {
+  let prev = hash;
+  return ready.map(({ write }, at) => {
+    const line = writeLine(write({ device, seq: seq + at + 1, prev }));
+    prev = hashLine(line);
+    return readBack(line, prev);
+  });
 }
 
 /** The entry as the log will read it ever after, not the draft that a screen still holds in its hand. */

@@ -3,8 +3,13 @@ import { Dexie } from 'dexie';
 import { type DeviceRow, log, type Row } from './database.ts';
 
 export async function currentDevice(): Promise<string | null> {
-  const last: DeviceRow | undefined = await log.devices.orderBy('n').last();
-  return last?.device ?? null;
+  // They are few, and read at once they come sooner than by a cursor from the end.
+  const all: DeviceRow[] = await log.devices.toArray();
+  return all.at(-1)?.device ?? null;
+}
+
+export function rowAt(device: string, seq: number): PromiseLike<Row | undefined> {
+  return log.entries.where('[device+seq]').equals([device, seq]).first();
 }
 
 export function lastRow(device: string): PromiseLike<Row | undefined> {

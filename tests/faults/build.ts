@@ -22,8 +22,8 @@ export const PLANTS = {
   'two transactions': [
     {
       file: 'store/append.ts',
-      from: "await log.transaction('rw', log.entries, log.devices, async () => {",
-      to: 'await ((work) => work())(async () => {',
+      from: "log.transaction('rw', log.entries, log.devices, async () => {",
+      to: '((work) => work())(async () => {',
     },
     { file: 'store/database.ts', from: '&[device+seq]', to: '[device+seq]' },
   ],
@@ -39,8 +39,8 @@ export const PLANTS = {
 
 export type PlantName = keyof typeof PLANTS;
 
-function planted(plant: Plant): Plugin {
-  const left = new Set(plant);
+/** What was planted is taken from `left`. */
+function planted(plant: Plant, left: Set<Plant[number]>): Plugin {
   return {
     name: 'planted',
     enforce: 'pre',
@@ -49,14 +49,10 @@ function planted(plant: Plant): Plugin {
       for (const each of plant) {
         if (!id.split('?')[0]?.endsWith(each.file)) continue;
         if (!changed.includes(each.from)) throw new Error(`planted: ${each.file} has no ${each.from}`);
-        changed = changed.replace(each.from, () => each.to);
+        changed = changed.replaceAll(each.from, () => each.to);
         left.delete(each);
       }
       return { code: changed, map: null };
-    },
-    closeBundle() {
-      if (left.size > 0)
-        throw new Error(`planted: nothing was changed in ${[...left].map(({ file }) => file).join()}`);
     },
   };
 }
@@ -65,6 +61,7 @@ function planted(plant: Plant): Plugin {
 export async function buildPage(name: PlantName): Promise<string> {
   const outDir = mkdtempSync(join(tmpdir(), 'faults-page-'));
   const plant: Plant = PLANTS[name];
+  const left = new Set(plant);
   const inWorker = plant.filter(({ file }) => file.endsWith('worker.ts'));
   const inPage = plant.filter((each) => !inWorker.includes(each));
   await build({
@@ -73,10 +70,12 @@ export async function buildPage(name: PlantName): Promise<string> {
     base: './',
     logLevel: 'error',
     define: { __BUILD__: JSON.stringify('faults') },
-    plugins: [react(), planted(inPage)],
-    worker: { plugins: () => [planted(inWorker)] },
+    plugins: [react(), planted(inPage, left)],
+    worker: { plugins: () => [planted(inWorker, left)] },
     build: { outDir, emptyOutDir: true, target: 'es2022', assetsInlineLimit: 0, minify: false },
   });
+  if (left.size > 0)
+    throw new Error(`planted: nothing was changed in ${[...left].map(({ file }) => file).join()}`);
   copyFileSync('public/_headers', join(outDir, '_headers'));
   return outDir;
 }

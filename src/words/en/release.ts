@@ -9,6 +9,7 @@ type Gap =
         | 'late'
         | 'meat-without-lot'
         | 'ph-without-meter'
+        | 'meter-not-checked'
         | 'pieces-not-weighed'
         | 'unreadable'
         | 'rival-corrections';
@@ -73,6 +74,10 @@ export const release = {
         return gap.count === 1
           ? 'One pH does not say which meter.'
           : `${gap.count} pH readings do not say which meter.`;
+      case 'meter-not-checked':
+        return gap.count === 1
+          ? 'On one day a pH meter was read and not checked in buffers.'
+          : `On ${gap.count} days a pH meter was read and not checked in buffers.`;
       case 'pieces-not-weighed':
         return gap.count === 1
           ? 'One piece was not weighed since it was stuffed.'
