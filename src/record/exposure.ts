@@ -19,3 +19,21 @@ export function exposure(entries: readonly Entry[], count = entries.length): Exp
   const notes = backups.filter((each) => !last || each.writtenAtMs >= last.writtenAtMs).length;
   return { last, entries: Math.max(0, count - (last?.body.entries ?? 0) - notes) };
 }
+
+/** What was written since the last backup, and when the first of it was. */
+export type Unbacked = { readonly entries: number; readonly sinceMs: number };
+
+export function lastBackUpMs(entries: readonly Entry[]): number {
+  return Math.max(0, ...ofKind(live(entries), 'backed-up').map(({ writtenAtMs }) => writtenAtMs));
+}
+
+/** Null where a backup holds all. */
+export function unbacked(entries: readonly Entry[]): Unbacked | null {
+  const lastMs = lastBackUpMs(entries);
+  const since = entries.filter(({ kind, writtenAtMs }) => kind !== 'backed-up' && writtenAtMs > lastMs);
+  const sinceMs = since.reduce(
+    (least, { writtenAtMs }) => Math.min(least, writtenAtMs),
+    Number.POSITIVE_INFINITY,
+  );
+  return since.length === 0 ? null : { entries: since.length, sinceMs };
+}

@@ -3,6 +3,7 @@ import type { Batch } from './batch.ts';
 import { type ChamberAir, chamberAir } from './chamber-air.ts';
 import { type Due, due, moreConsequential } from './due.ts';
 import type { Entry, EntryOf } from './entry.ts';
+import type { Unbacked } from './exposure.ts';
 import { ofKind } from './fold.ts';
 import type { Check } from './instruments.ts';
 import type { Chamber } from './place.ts';
@@ -33,8 +34,10 @@ export type Line =
 export type Season = {
   readonly batches: readonly Batch[];
   readonly chambers: readonly Chamber[];
+  /** Of the workshop itself and of its chambers; more does no harm. */
   readonly entries: readonly Entry[];
   readonly checks: readonly Check[];
+  readonly unbacked: Unbacked | null;
   readonly nowMs: number;
 };
 
@@ -158,11 +161,6 @@ function awayDue(away: readonly EntryOf<'absence-planned'>[], { batches, nowMs }
   ];
 }
 
-/** The oldest entry that no backup holds, once it is a week old. */
-function backUpDue({ entries, nowMs }: Season): Line[] {
-  const notes = ofKind(live(entries), 'backed-up');
-  const lastMs = Math.max(0, ...notes.map(({ writtenAtMs }) => writtenAtMs));
-  const since = entries.filter(({ kind, writtenAtMs }) => kind !== 'backed-up' && writtenAtMs > lastMs);
-  const sinceMs = Math.min(...since.map(({ writtenAtMs }) => writtenAtMs));
-  return nowMs - sinceMs >= BACK_UP_EVERY_MS ? [{ about: 'back-up', sinceMs, entries: since.length }] : [];
+function backUpDue({ unbacked, nowMs }: Season): Line[] {
+  return unbacked && nowMs - unbacked.sinceMs >= BACK_UP_EVERY_MS ? [{ about: 'back-up', ...unbacked }] : [];
 }

@@ -4,7 +4,7 @@ import { useEffect, useSyncExternalStore } from 'react';
 import type { Batch } from '#record/batch.ts';
 import type { Head } from '#record/chain.ts';
 import type { Entry, EntryOf } from '#record/entry.ts';
-import { type Exposure, exposure } from '#record/exposure.ts';
+import { type Exposure, exposure, type Unbacked } from '#record/exposure.ts';
 import { ofKind } from '#record/fold.ts';
 import { type Check, checks, withChecks } from '#record/instruments.ts';
 import {
@@ -30,6 +30,7 @@ import { entriesOf } from './row.ts';
 import { allRows, rowsAbout, rowsTouching } from './rows.ts';
 import { onState, type StartState, storeState } from './state.ts';
 import { batchesNow } from './summaries.ts';
+import { unbackedNow } from './unbacked.ts';
 
 /** When the maker has what he came for, the old lines are looked through. */
 const LOOK_AFTER_MS = 3000;
@@ -93,6 +94,15 @@ export function useAllEntries(): readonly Entry[] | undefined {
   return useRows(every, ordered, '');
 }
 
+/** What is about the workshop itself, its chambers and the air in them. */
+export function useWorkshop(): readonly Entry[] | undefined {
+  return useRows(
+    async () => [...(await rowsTouching([PLACE])), ...(await rowsAbout('chamber'))],
+    ordered,
+    '',
+  );
+}
+
 export function usePlace(): Place | undefined {
   return useRows(() => rowsTouching([PLACE]), place, '');
 }
@@ -134,6 +144,12 @@ export function useExposure(): Exposure | undefined {
     const entries = await log.entries.count();
     return exposure(entriesOf(await rowsTouching([PLACE])), entries);
   }, [open]);
+}
+
+/** What was written since the last backup, and since when. */
+export function useUnbacked(): Unbacked | null | undefined {
+  const open = useOpen();
+  return useLiveQuery(async () => (open ? unbackedNow() : undefined), [open]);
 }
 
 export function useHealth(): Health | undefined {

@@ -4,6 +4,7 @@ import type { AirPoint } from '#core/air/air-series.ts';
 import { readLogger } from '#files/logger-csv.ts';
 import { packAir } from '#record/chamber-air.ts';
 import type { EntryOf } from '#record/entry.ts';
+import { unbacked } from '#record/exposure.ts';
 import { ofKind } from '#record/fold.ts';
 import { type Line, season } from '#record/season.ts';
 import { PLACE, type SubjectId } from '#record/subject.ts';
@@ -188,6 +189,7 @@ async function mornings(): Promise<string[][]> {
       chambers: kitOf(of).chambers,
       entries: of.entries,
       checks: [],
+      unbacked: unbacked(of.entries),
       nowMs: START_MS + day * 24 * HOUR_MS,
     }).map(named);
   });
@@ -218,6 +220,7 @@ describe('what nobody did', () => {
       chambers: [],
       entries: of.entries,
       checks: [],
+      unbacked: unbacked(of.entries),
       nowMs: START_MS + atHours * HOUR_MS,
     }).map(named);
 

@@ -1,6 +1,6 @@
 import type { Place } from '#record/place.ts';
 import { useNowMs, zoneAt } from '#store/clock.ts';
-import { useAllEntries, useBatches, useChecks, useKit } from '#store/live.ts';
+import { useBatches, useChecks, useKit, useUnbacked, useWorkshop } from '#store/live.ts';
 import { Button } from '#ui/Button.tsx';
 import { List, Row } from '#ui/List.tsx';
 import { Page } from '#ui/Page.tsx';
@@ -13,13 +13,25 @@ const MINUTE_MS = 60_000;
 export function TodayScreen({ words, place }: { words: Words; place: Place }) {
   const batches = useBatches();
   const kit = useKit();
-  const entries = useAllEntries();
+  const entries = useWorkshop();
+  const unbacked = useUnbacked();
   const checks = useChecks();
   const nowMs = useNowMs(MINUTE_MS);
-  if (batches === undefined || kit === undefined || entries === undefined || checks === undefined)
+  if (batches === undefined || kit === undefined || entries === undefined)
     return <Waiting label={words.app.waiting} />;
+  if (checks === undefined || unbacked === undefined) return <Waiting label={words.app.waiting} />;
   const { chambers } = kit;
-  const view = todayView({ batches, chambers, entries, checks, place, nowMs, zone: zoneAt(nowMs), words });
+  const view = todayView({
+    batches,
+    chambers,
+    entries,
+    checks,
+    unbacked,
+    place,
+    nowMs,
+    zone: zoneAt(nowMs),
+    words,
+  });
   return (
     <Page
       title={words.today.title}

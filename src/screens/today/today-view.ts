@@ -1,6 +1,7 @@
 import type { Batch } from '#record/batch.ts';
 import { partOf } from '#record/due.ts';
 import type { Entry } from '#record/entry.ts';
+import type { Unbacked } from '#record/exposure.ts';
 import type { Check } from '#record/instruments.ts';
 import type { Chamber, Place } from '#record/place.ts';
 import { type AirDue, type AwayDue, type Line, season } from '#record/season.ts';
@@ -30,17 +31,19 @@ export function todayView({
   chambers = [],
   entries = [],
   checks = [],
+  unbacked = null,
   ...given
 }: Given & {
   batches: readonly Batch[];
   chambers?: readonly Chamber[];
   entries?: readonly Entry[];
   checks?: readonly Check[];
+  unbacked?: Unbacked | null;
 }): TodayView {
   const { place, nowMs, words } = given;
   const { today } = words;
   const running = batches.filter(({ stage, decided }) => stage !== 'finished' || !decided);
-  const due = season({ batches, chambers, entries, checks, nowMs });
+  const due = season({ batches, chambers, entries, checks, unbacked, nowMs });
   const lines = due.map((line) => lineOf(line, given));
   if (!place.chosen)
     return {
