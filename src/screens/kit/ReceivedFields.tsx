@@ -4,12 +4,14 @@ import { DateTimeField } from '#ui/DateTimeField.tsx';
 import { Notice } from '#ui/Notice.tsx';
 import { NumberField } from '#ui/NumberField.tsx';
 import { TextField } from '#ui/TextField.tsx';
+import { VerdictMark } from '#ui/VerdictMark.tsx';
 import { WhenField } from '#ui/WhenField.tsx';
 import type { Words } from '#words/en.ts';
 import { CureFields } from './CureFields.tsx';
 import { PackFields } from './PackFields.tsx';
 import type { Problems } from './read-received.ts';
 import { asksAnimal, asksPack, asksTemperature, isGame, type ReceivedForm, WHATS } from './received-form.ts';
+import { receivedGate } from './received-gate.ts';
 
 /** The fields of a lot; what is asked depends on what came in. */
 export function ReceivedFields({
@@ -33,6 +35,7 @@ export function ReceivedFields({
   const change = (part: Partial<ReceivedForm>) => onForm({ ...form, ...part });
   const said = (problem: string | undefined) => (problem === undefined ? {} : { problem });
   const before = lots.map(({ received }) => received.body).filter(({ what }) => what === form.what);
+  const gate = asksTemperature(form.what) ? receivedGate(form.temp, { place, words }) : null;
   const offered = (values: readonly string[]) => [...new Set(values)].filter((value) => value !== '');
   return (
     <>
@@ -89,6 +92,7 @@ export function ReceivedFields({
           {...said(problems.temp)}
         />
       )}
+      {gate && <VerdictMark {...gate} />}
       <NumberField
         label={say.mass}
         hint={say.massHint}

@@ -68,6 +68,8 @@ export const bench = {
     mind: (value: string, most: string) => `mind it: ${value}, and ${most} is the most`,
     stop: (value: string, most: string, minutes: number) =>
       `stop: ${value} is above ${most}. Chill it for ${minutes} min, then measure again`,
+    stopReceived: (value: string, most: string) =>
+      `stop: ${value} is above ${most}. Send it back, or say in the note why it was taken`,
     chill: 'It smears when warm. Back into the cold, and measure again before going on.',
     practice: 'These gates are common practice; local law on temperatures comes first.',
     timer: (minutes: number) => `Set a timer of ${minutes} min`,

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { place } from '#record/place.ts';
 import { readReceived } from '#screens/kit/read-received.ts';
 import { formOf, newForm, type ReceivedForm, restoreReceived } from '#screens/kit/received-form.ts';
+import { receivedGate } from '#screens/kit/received-gate.ts';
 import { localText } from '#ui/when-input.ts';
 import { en } from '#words/en.ts';
 import { START_MS, writer } from '../../record/make.ts';
@@ -165,5 +166,23 @@ describe('what came in, from the fields as they were typed', () => {
     expect(restoreReceived({ ...cure, massUnit: 'stone' })).toBeNull();
     expect(restoreReceived({ name: 'x' })).toBeNull();
     expect(restoreReceived(null)).toBeNull();
+  });
+});
+
+describe('meat as it comes in', () => {
+  it('goes through its gate: up to 4 °C go, up to 7 °C mind it, above stop (common practice)', () => {
+    const light = (text: string) => receivedGate(text, { place: here, words: en })?.verdict;
+    expect(['4', '4.1', '7', '7.1', '', 'warm'].map(light)).toEqual([
+      'within-limit',
+      'pending',
+      'pending',
+      'deviation',
+      undefined,
+      undefined,
+    ]);
+    const inF = { ...here, temperature: 'F' as const };
+    expect(receivedGate('46', { place: inF, words: en })?.word).toContain(
+      '46.0\u00a0°F is above 44.6\u00a0°F',
+    );
   });
 });
