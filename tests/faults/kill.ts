@@ -32,10 +32,12 @@ export async function killLoop(options: {
   seed: number;
   engine: Engine;
   plant?: PlantName;
+  /** How long it writes before it is killed, at most. */
+  mostMs?: number;
   /** Ends with the first loss that is seen: so that a planted one is looked for long and found soon. */
   untilLost?: boolean;
 }): Promise<Kills> {
-  const { kills, engine, plant = 'none' } = options;
+  const { kills, engine, plant = 'none', mostMs = 850 } = options;
   const random = seeded(options.seed);
   const url = await pageUrl(plant);
   const profile = newProfile();
@@ -69,7 +71,7 @@ export async function killLoop(options: {
       page
         .evaluate((pad) => window.store.writeOn(window.tellAcked, pad), Math.floor(random() * 2000))
         .catch(() => undefined);
-      await new Promise((resolve) => setTimeout(resolve, 150 + random() * 700));
+      await new Promise((resolve) => setTimeout(resolve, 150 + random() * (mostMs - 150)));
       await kill(profile);
       await context.close().catch(() => undefined);
     }
