@@ -59,8 +59,13 @@ export function lossBand(posterior: DryingPosterior, { thetaDays }: { thetaDays:
   if (thetaDays === 0) return { p10Pct: 0, p50Pct: 0, p90Pct: 0 };
   const { waterPct } = posterior;
   const lnDays = Math.log(thetaDays);
-  const below = (lossPct: number) =>
-    1 - mixture(posterior, (node) => reaches(node, lossPct / grownBy(posterior, node, lnDays), waterPct));
+  // What does not hang on the loss is worked out once, not at every step of three searches.
+  const nodes = posterior.nodes.map((node) => ({ node, grown: grownBy(posterior, node, lnDays) }));
+  const below = (lossPct: number) => {
+    let reached = 0;
+    for (const { node, grown } of nodes) reached += node.share * reaches(node, lossPct / grown, waterPct);
+    return 1 - reached;
+  };
   const quantile = (chance: number) =>
     risingRoot(below, { level: chance, low: 0, high: waterPct, tolerance: 1e-6 }) ?? waterPct;
   return { p10Pct: quantile(0.1), p50Pct: quantile(0.5), p90Pct: quantile(0.9) };
