@@ -70,9 +70,9 @@ export type CalibreAway = {
   readonly lowPct: number;
   readonly middlePct: number;
   readonly highPct: number;
-  readonly passes: number;
+  readonly passing: readonly PieceAway[];
   readonly foundPct: number | null;
-  readonly found: { readonly inside: number; readonly less: number; readonly more: number };
+  readonly found: Readonly<Record<NonNullable<PieceAway['found']>, number>>;
 };
 
 export function calibresAway(pieces: readonly PieceAway[]): CalibreAway[] {
@@ -89,7 +89,7 @@ export function calibresAway(pieces: readonly PieceAway[]): CalibreAway[] {
       lowPct: Math.min(...own.map(({ lowPct }) => lowPct)),
       middlePct: middle(own.map(({ middlePct }) => middlePct)) ?? 0,
       highPct: Math.max(...own.map(({ highPct }) => highPct)),
-      passes: own.filter(({ passes }) => passes).length,
+      passing: own.filter(({ passes }) => passes),
       foundPct: middle(own.map(({ foundPct }) => foundPct)),
       found: { inside: count('inside'), less: count('less'), more: count('more') },
     };

@@ -8,8 +8,19 @@ import type { BodyOf } from './kinds.ts';
 import { live } from './strikes.ts';
 import type { SubjectId } from './subject.ts';
 
+/** What an instrument kept as least and most between two readings; when that was, nobody knows. */
+export type AirExtremes = {
+  readonly sinceMs: number;
+  readonly atMs: number;
+  readonly lowC: number | null;
+  readonly highC: number | null;
+  readonly lowRhPct: number | null;
+  readonly highRhPct: number | null;
+};
+
 export type ChamberAir = {
   readonly points: readonly AirPoint[];
+  readonly extremes: readonly AirExtremes[];
   readonly set: EntryOf<'air-set'> | null;
   readonly files: readonly EntryOf<'air-logged'>[];
   /** Standing actions taken about this chamber's air. */
@@ -23,9 +34,11 @@ export function chamberAir(
 ): ChamberAir {
   const own = live(entries).filter(({ subject }) => subject === chamber);
   const files = ofKind(own, 'air-logged');
-  const byHand = ofKind(own, 'air-read').map((read) => correctedReading(read, checks));
+  const reads = ofKind(own, 'air-read');
+  const byHand = reads.map((read) => correctedReading(read, checks));
   return {
     points: [...byHand, ...files.flatMap((file) => unpackAir(file, checks))].sort((a, b) => a.atMs - b.atMs),
+    extremes: reads.flatMap((read, at) => extremesOf(read, reads[at - 1]?.atMs ?? null, checks)),
     set: latest(own, 'air-set'),
     files,
     actions: ofKind(own, 'action-taken'),
@@ -42,6 +55,30 @@ export function correctedReading(
     airC: body.airC + thermometerOffsetC(checks, body.instrument, atMs),
     rhPct: corrected(body.rhPct ?? null, hygrometerOffsetPct(checks, body.instrument, atMs)),
   };
+}
+
+/** Nothing where none was kept, or no reading before says since when. */
+function extremesOf(
+  { atMs, body }: EntryOf<'air-read'>,
+  sinceMs: number | null,
+  checks: readonly Check[],
+): AirExtremes[] {
+  const { lowC, highC, lowRhPct, highRhPct, instrument } = body;
+  const kept = [lowC, highC, lowRhPct, highRhPct].some((each) => each !== undefined);
+  if (!kept || sinceMs === null) return [];
+  const offsetC = thermometerOffsetC(checks, instrument, atMs);
+  const offsetPct = hygrometerOffsetPct(checks, instrument, atMs);
+  const warmth = (tempC: number | undefined) => (tempC === undefined ? null : tempC + offsetC);
+  return [
+    {
+      sinceMs,
+      atMs,
+      lowC: warmth(lowC),
+      highC: warmth(highC),
+      lowRhPct: corrected(lowRhPct ?? null, offsetPct),
+      highRhPct: corrected(highRhPct ?? null, offsetPct),
+    },
+  ];
 }
 
 /** What the last check over wet salt before an instant says to add; 0 where there was none. */

@@ -15,7 +15,7 @@ export type LotRoom = {
   readonly rails: {
     readonly places: number;
     /** As long as the lot would hang. */
-    readonly free: number;
+    readonly left: number;
     /** Null where so many places are never free. */
     readonly freeFromMs: number | null;
   } | null;
@@ -51,7 +51,7 @@ export function lotRoom(
         ? null
         : {
             places,
-            free: Math.max(0, places - busiest(stays, { fromMs: hangMs, untilMs })),
+            left: Math.max(0, places - busiest(stays, { fromMs: hangMs, untilMs })),
             freeFromMs: freeFrom(stays, { places, pieces, fromMs: hangMs, days }),
           },
     water:

@@ -152,7 +152,7 @@ function expectRow(
             leaving: calibre.leavingPct === null ? null : `${pct(calibre.leavingPct)}\u00a0%`,
             middle: `~${pct(middlePct)}\u00a0%`,
             window,
-            passes: calibre.passes,
+            passes: calibre.passing.length,
           }),
     all: say.all(calibre.pieces.length),
     pieces: calibre.pieces.map(({ piece, leavingG, foundG, ...each }) => ({

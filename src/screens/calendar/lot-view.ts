@@ -62,7 +62,7 @@ export function roomFor(
   const { name } = lot.chamber;
   const count = (value: number) => decimal(value, 0, place);
   const day = (at: CalendarDay) => words.dates.fullDay(noonMs(at), '+00:00');
-  const isFull = rails !== null && lot.pieces !== null && rails.free < lot.pieces;
+  const isFull = rails !== null && lot.pieces !== null && rails.left < lot.pieces;
   const totalG = water && water.addedG + water.hangingG;
   const isWet = water !== null && totalG !== null && totalG > water.mostG;
   const grams = (massG: number, rounding: 'nearest' | 'down' = 'nearest') =>
@@ -81,12 +81,12 @@ export function roomFor(
             isFull
               ? say.room.short({
                   name,
-                  free: count(rails.free),
+                  free: count(rails.left),
                   places: count(rails.places),
                   hang: day(hangDay),
                   later: later(),
                 })
-              : say.room.free({ name, free: count(rails.free), places: count(rails.places) }),
+              : say.room.free({ name, free: count(rails.left), places: count(rails.places) }),
           ]),
       ...(water === null || totalG === null
         ? []
@@ -100,7 +100,7 @@ export function roomFor(
     ],
     isShort: isFull || isWet,
     smaller: [
-      ...(isFull && rails.free > 0 ? [say.fewer(count(rails.free))] : []),
+      ...(isFull && rails.left > 0 ? [say.fewer(count(rails.left))] : []),
       ...(isWet && lighter ? [say.lighter(lighter)] : []),
     ],
   };

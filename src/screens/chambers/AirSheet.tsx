@@ -12,6 +12,7 @@ import { WhenField } from '#ui/WhenField.tsx';
 import { readWhen } from '#ui/when-input.ts';
 import type { Words } from '#words/en.ts';
 import { airQuestion, readAir } from './air-input.ts';
+import styles from './ChamberScreen.module.css';
 
 const NONE = 'none';
 
@@ -40,21 +41,23 @@ export function AirSheet({
 }) {
   const [temp, setTemp] = useState('');
   const [rh, setRh] = useState('');
+  const [kept, setKept] = useState({ low: '', high: '', lowRh: '', highRh: '' });
   const [when, setWhen] = useState<string | null>(null);
   const [instrument, setInstrument] = useState<string>(NONE);
   const [shown, setShown] = useState(false);
   const [question, setQuestion] = useState<string | null>(null);
   const say = words.chambers.one;
-  const read = readAir({ temp, rh }, place, words);
+  const degree = place.temperature === 'C' ? '°C' : '°F';
+  const read = readAir({ temp, rh, ...kept }, place, words);
   const at = readWhen(when, nowMs);
   const problems = shown && !read.ok ? read.problems : {};
   const said = (problem: string | undefined) => (problem === undefined ? {} : { problem });
 
-  const save = (kept: boolean) => {
+  const save = (isKept: boolean) => {
     setShown(true);
     if (!read.ok || !at.ok) return;
     const asked = airQuestion(read.body, what === 'read' ? before : null, { place, nowMs, words });
-    if (asked && !kept) {
+    if (asked && !isKept) {
       setQuestion(asked);
       return;
     }
@@ -87,7 +90,7 @@ export function AirSheet({
         label={say.temperatureLabel}
         text={temp}
         onText={setTemp}
-        unit={place.temperature === 'C' ? '°C' : '°F'}
+        unit={degree}
         signLabel={words.fields.keyboard.sign}
         {...(before ? { previous: before.text } : {})}
         {...said(problems.temp)}
@@ -100,6 +103,25 @@ export function AirSheet({
         unit="%"
         {...said(problems.rh)}
       />
+      {what === 'read' && (
+        <details>
+          <summary className={styles.summary}>{say.extremes.title}</summary>
+          <div className={styles.section}>
+            <p className={styles.caution}>{say.extremes.hint}</p>
+            {(['low', 'high', 'lowRh', 'highRh'] as const).map((name) => (
+              <NumberField
+                key={name}
+                label={say.extremes[name]}
+                text={kept[name]}
+                onText={(text) => setKept({ ...kept, [name]: text })}
+                unit={name === 'low' || name === 'high' ? degree : '%'}
+                {...(name === 'low' ? { signLabel: words.fields.keyboard.sign } : {})}
+                {...said(problems[name])}
+              />
+            ))}
+          </div>
+        </details>
+      )}
       {what === 'read' && meters.length > 0 && (
         <Choice
           label={say.instrument}

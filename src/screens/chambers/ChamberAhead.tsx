@@ -51,6 +51,7 @@ export function ChamberAhead({
       <Sentence small tokens={view.sentence} />
       {view.wetted && <Notice kind="caution">{view.wetted}</Notice>}
       {children}
+      <h3>{say.table}</h3>
       <table className={styles.table}>
         <caption className="heard">{say.table}</caption>
         <thead>

@@ -63,8 +63,23 @@ export function airQuality({
       });
   }
   const shown = (tempC: number) => temperatureFromC({ tempC, unit: place.temperature });
-  const swing = widestSwing(warmth, { hours: DAY_HOURS });
-  const dampSwing = damp.length < 2 ? null : widestSwing(damp, { hours: DAY_HOURS });
+  const kept = air.extremes.filter(
+    ({ sinceMs, atMs }) =>
+      atMs <= nowMs && nowMs - atMs <= WEEK_HOURS * HOUR_MS && atMs - sinceMs <= GAP_HOURS * HOUR_MS,
+  );
+  const swing = Math.max(
+    widestSwing(warmth, { hours: DAY_HOURS }),
+    ...kept.map(({ lowC, highC }) => (lowC === null || highC === null ? 0 : highC - lowC)),
+  );
+  const dampSwing =
+    damp.length < 2
+      ? null
+      : Math.max(
+          widestSwing(damp, { hours: DAY_HOURS }),
+          ...kept.map(({ lowRhPct, highRhPct }) =>
+            lowRhPct === null || highRhPct === null ? 0 : highRhPct - lowRhPct,
+          ),
+        );
   figures.push({
     label: say.swing,
     value: decimal(shown(swing) - shown(0), 1, place, 'up'),

@@ -4,6 +4,7 @@ import type { Batch } from '#record/batch.ts';
 import { correctedReading } from '#record/chamber-air.ts';
 import type { Entry, EntryOf } from '#record/entry.ts';
 import type { Check } from '#record/instruments.ts';
+import type { BodyOf } from '#record/kinds.ts';
 import type { Place } from '#record/place.ts';
 import type { SubjectId } from '#record/subject.ts';
 import type { Kit } from '#store/live.ts';
@@ -104,11 +105,17 @@ function readRow(
     entry,
     title: airText(entry.body, place),
     note: [
+      ...keptText(entry.body, place, words),
       ...(differs ? [words.chambers.one.countsAs(airText(counts, place))] : []),
       words.dates.near(entry.atMs, nowMs, zone),
       ...meterNames(kit, entry.body.instrument),
     ].join(' · '),
   };
+}
+
+function keptText({ airC, lowC, highC }: BodyOf<'air-read'>, place: Place, words: Words): string[] {
+  if (lowC === undefined && highC === undefined) return [];
+  return [words.chambers.one.between(tempText(lowC ?? airC, place), tempText(highC ?? airC, place))];
 }
 
 function fileRow(entry: EntryOf<'air-logged'>, { kit, place, zone, words }: Rows): ReadingRow {

@@ -123,6 +123,22 @@ describe('the last seven days of a chamber', () => {
     expect(doors?.about).toBe(true);
   });
 
+  it('count the least and the most that an instrument kept since yesterday into the swing', () => {
+    const of = setUp(book());
+    of.put(0, 'air-read', CHAMBER, { airC: 13, rhPct: 80 });
+    of.put(24, 'air-read', CHAMBER, {
+      airC: 13.5,
+      rhPct: 79,
+      lowC: 11.2,
+      highC: 19.5,
+      lowRhPct: 61,
+      highRhPct: 84,
+    });
+    const given = { inside: [], place: placeOf(of), nowMs: at(25), words };
+    const swing = airQuality({ ...given, air: chamberAir(CHAMBER, of.entries) }).at(-1);
+    expect([swing?.value, swing?.note]).toEqual(['8.3', 'and 23\u00a0% of humidity']);
+  });
+
   it('are silent while fewer than two readings tell of them', () => {
     expect(airQuality({ ...air(), nowMs: at(-1) })).toEqual([]);
   });

@@ -168,6 +168,20 @@ describe('one chamber', () => {
     );
   });
 
+  it('shows beside a reading between what the instrument kept', () => {
+    const log = cellar();
+    read(log, 1, 13, 80);
+    log.write(
+      'air-read',
+      'chamber:c',
+      { airC: 13.4, lowC: 11.2, highC: 19.5 },
+      { atMs: START_MS + 20 * HOUR_MS },
+    );
+    expect(viewOf(log, 21)?.readings[0]?.note).toContain(
+      'between 11.2\u00a0°C and 19.5\u00a0°C since the reading before',
+    );
+  });
+
   it('leaves out a struck reading', () => {
     const log = cellar();
     read(log, 1, 13, 80);
@@ -226,6 +240,25 @@ describe('reading the air', () => {
     });
     const read = readAir({ temp: '55', rh: '78' }, american, en);
     expect(read.ok && read.body.airC).toBeCloseTo(12.7778, 4);
+  });
+
+  it('takes the least and the most that an instrument kept, each on its side of what it shows now', () => {
+    const read = readAir({ temp: '13', rh: '80', low: '11.2', high: '19.5', lowRh: '70' }, here, en);
+    expect(read.ok && read.body).toMatchObject({
+      airC: 13,
+      rhPct: 80,
+      lowC: 11.2,
+      highC: 19.5,
+      lowRhPct: 70,
+    });
+    const wrong = readAir({ temp: '13', rh: '80', low: '14', highRh: '75' }, here, en);
+    expect(wrong).toEqual({
+      ok: false,
+      problems: {
+        low: 'The least cannot lie above what it shows now.',
+        highRh: 'The most cannot lie below what it shows now.',
+      },
+    });
   });
 
   it('says beside each field what is wrong', () => {
