@@ -122,11 +122,37 @@ function airDue(chamber: Chamber, { batches, entries, checks, nowMs }: Season): 
   ];
 }
 
-/** The last spell above the limit that nobody wrote an action about. */
-function warmSpell(
-  { points, actions }: ChamberAir,
-  { fromMs, nowMs, limitC }: { fromMs: number; nowMs: number; limitC: number },
-): { sinceMs: number; untilMs: number | null; airC: number } | null {
+type Spell = { readonly sinceMs: number; readonly untilMs: number | null; readonly airC: number };
+type Look = { readonly fromMs: number; readonly nowMs: number; readonly limitC: number };
+
+/** The last spell above the limit that nobody wrote an action about: as it was read, or as an instrument kept it between readings. */
+function warmSpell(air: ChamberAir, look: Look): Spell | null {
+  const read = readSpell(air, look);
+  const kept = keptSpell(air, look);
+  const spell =
+    read === null || kept === null
+      ? (read ?? kept)
+      : read.sinceMs > (kept.untilMs ?? look.nowMs)
+        ? read
+        : read.untilMs !== null && read.untilMs <= kept.sinceMs
+          ? kept
+          : {
+              sinceMs: Math.min(read.sinceMs, kept.sinceMs),
+              untilMs: read.untilMs,
+              airC: Math.max(read.airC, kept.airC),
+            };
+  return spell && air.actions.some(({ atMs }) => atMs >= spell.sinceMs) ? null : spell;
+}
+
+/** Somewhere between two readings. */
+function keptSpell({ extremes }: ChamberAir, { fromMs, nowMs, limitC }: Look): Spell | null {
+  const last = extremes.findLast(
+    ({ atMs, highC }) => atMs >= fromMs && atMs <= nowMs && (highC ?? limitC) > limitC,
+  );
+  return last ? { sinceMs: last.sinceMs, untilMs: last.atMs, airC: last.highC ?? limitC } : null;
+}
+
+function readSpell({ points }: ChamberAir, { fromMs, nowMs, limitC }: Look): Spell | null {
   let spell: { sinceMs: number; untilMs: number | null; airC: number } | null = null;
   for (const { atMs, airC } of points) {
     if (atMs < fromMs || atMs > nowMs) continue;
@@ -135,8 +161,7 @@ function warmSpell(
       else spell.airC = Math.max(spell.airC, airC);
     } else if (spell !== null && spell.untilMs === null) spell.untilMs = atMs;
   }
-  const sinceMs = spell?.sinceMs ?? 0;
-  return actions.some(({ atMs }) => atMs >= sinceMs) ? null : spell;
+  return spell;
 }
 
 function awayDue(away: readonly EntryOf<'absence-planned'>[], { batches, nowMs }: Season): Line[] {

@@ -12,6 +12,7 @@ import {
   batchOf,
   book,
   CHAMBER,
+  ferment,
   HOUR_MS,
   kitOf,
   openBatch,
@@ -210,6 +211,48 @@ describe('ninety mornings of a season', () => {
     expect(all[38]).toEqual(['air-warm', 'B weigh-round']);
     expect(all[34]).toEqual(['C weigh-round', 'A look-through']);
     expect(all[66]).toEqual(['leave', 'D weigh-round']);
+  });
+});
+
+describe('what happened between two readings by hand', () => {
+  /** A batch that hangs, a reading on each of two mornings, the second with what the thermometer kept as most. Invented. */
+  const given = (highC: number, more: (of: ReturnType<typeof book>) => void = () => undefined) => {
+    const of = setUp(book(), { ruleSet: 'CA' });
+    ferment(stuff(weighOutSalt(weighMeat(openBatch(of)))));
+    of.put(34, 'air-read', CHAMBER, { airC: 13, rhPct: 80 });
+    of.put(58, 'air-read', CHAMBER, { airC: 13.5, rhPct: 80, highC });
+    more(of);
+    const lines = season({
+      batches: [batchOf(of)],
+      chambers: kitOf(of).chambers,
+      entries: of.entries,
+      checks: [],
+      unbacked: null,
+      nowMs: START_MS + 59 * HOUR_MS,
+    });
+    return lines.flatMap((line) => (line.about === 'chamber' ? [line.due] : []));
+  };
+
+  it('stands in Today where the thermometer kept more than the chamber may be', () => {
+    expect(given(21)).toMatchObject([
+      {
+        code: 'air-warm',
+        airC: 21,
+        sinceMs: START_MS + 34 * HOUR_MS,
+        untilMs: START_MS + 58 * HOUR_MS,
+      },
+    ]);
+    expect(given(15)).toEqual([]);
+  });
+
+  it('goes when somebody wrote down what was done', () => {
+    const done = { about: 'air', cause: 'door open', action: 'shut', product: 'looked at', prevention: '' };
+    expect(given(21, (of) => of.put(58.5, 'action-taken', CHAMBER, done))).toEqual([]);
+  });
+
+  it('is one with what was read right after it', () => {
+    const still = given(21, (of) => of.put(58.8, 'air-read', CHAMBER, { airC: 22, rhPct: 80, highC: 22 }));
+    expect(still).toMatchObject([{ code: 'air-warm', airC: 22, untilMs: null }]);
   });
 });
 
