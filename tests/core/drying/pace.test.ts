@@ -78,6 +78,72 @@ describe('pace against diameter', () => {
   });
 });
 
+describe('the app’s own forecast', () => {
+  it('is as expected on its middle, day by day, from 36 to 90 mm and 75 to 88 %', () => {
+    for (const diameterMm of [36, 55, 90])
+      for (const humidityPct of [75, 80, 88]) {
+        const prior = dryingPrior({ diameterMm, mix, humidityPct });
+        const posterior = dryingPosterior({ prior, weighIns: [] });
+        const perDay = dryingPace({ startAw: mixAw({ mix, lossPct: 0 }), humidityPct, chamberC: 13 });
+        const middle = (dryingDays: number) => {
+          const thetaDays = dryingDays * perDay;
+          return { dryingDays, thetaDays, lossPct: lossBand(posterior, { thetaDays }).p50Pct };
+        };
+        const days = [0.5, 1, 2, 3, 4, 7, 14].map(middle);
+        for (const [at, last] of days.entries()) {
+          const { level } = paceOf({
+            prior,
+            weighIns: days.slice(0, at + 1),
+            onHanging: { dryingDays: 0, thetaDays: 0, lossPct: 0 },
+            mix,
+            air: { chamberC: 13, humidityPct },
+            diameterMm,
+            targetLossPct: 38,
+          });
+          expect([diameterMm, humidityPct, last.dryingDays, level]).toEqual([
+            diameterMm,
+            humidityPct,
+            last.dryingDays,
+            'as-expected',
+          ]);
+        }
+      }
+  });
+});
+
+describe('what is to be done about it', () => {
+  it('is drier air, five points at a time and never under 75 %, where a piece is slow', () => {
+    const dose = (humidityPct: number) =>
+      paceOf({
+        prior: expected(50),
+        weighIns: [at(10, 3), at(20, 6)],
+        mix,
+        air: { chamberC: 13, humidityPct },
+        diameterMm: 50,
+        targetLossPct: 38,
+      }).dose;
+    expect(dose(85)).toEqual({ humidityPct: 80, days: 7 });
+    expect(dose(78)).toEqual({ humidityPct: 75, days: 7 });
+    expect(dose(75)).toBeNull();
+  });
+
+  it('is the air in which a piece on its plateau comes to rest past its target, or none down to 60 %', () => {
+    const plateau = (targetLossPct: number) =>
+      paceOf({
+        prior: expected(50),
+        weighIns: [at(40, 33.6), at(48, 33.9)],
+        mix,
+        air,
+        diameterMm: 50,
+        targetLossPct,
+      });
+    expect(plateau(40)).toMatchObject({ level: 'plateau', dose: { days: 14 } });
+    expect(plateau(40).dose?.humidityPct).toBeLessThan(78);
+    expect(plateau(40).dose?.humidityPct).toBeGreaterThanOrEqual(60);
+    expect(plateau(55)).toMatchObject({ level: 'plateau', dose: null });
+  });
+});
+
 describe('the pieces as a hygrometer', () => {
   const dialled = (trueHumidityPct: number, dialPct: number, days: number[]) => {
     const prior = dryingPrior({ diameterMm: 60, mix, humidityPct: dialPct });
