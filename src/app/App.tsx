@@ -11,6 +11,8 @@ import type { Words } from '#words/en.ts';
 import { NotFound } from './NotFound.tsx';
 import { type RoomName, routes } from './routes.tsx';
 import { StartScreen } from './StartScreen.tsx';
+import { StoreNotices } from './StoreNotices.tsx';
+import { Unsaved } from './Unsaved.tsx';
 import { watchForUpdates } from './updates.ts';
 
 const ROOMS: readonly { name: RoomName; href: string }[] = [
@@ -70,7 +72,10 @@ function Framed({ words, room, children }: { words: Words; room: RoomName | null
   const rooms = ROOMS.map(({ name, href }) => ({ href, label: words.app.nav[name], current: name === room }));
   return (
     <Shell nav={room === null ? undefined : <NavBar label={words.app.nav.label} rooms={rooms} />}>
-      <Suspense fallback={<Waiting label={words.app.waiting} />}>{children}</Suspense>
+      {room !== null && <StoreNotices words={words} />}
+      <Unsaved words={words}>
+        <Suspense fallback={<Waiting label={words.app.waiting} />}>{children}</Suspense>
+      </Unsaved>
     </Shell>
   );
 }

@@ -15,20 +15,23 @@ export function StartScreen({ state, words }: { state: Stopped; words: Words }) 
   const { newerOpen, blocked, cannotOpen } = words.start;
   const { title, text, act } =
     state.code === 'newer-open' ? newerOpen : state.code === 'blocked' ? blocked : cannotOpen;
+  const full = state.code === 'cannot-open' && state.problem.code === 'full';
   return (
     <Page
       title={title}
       acts={
         <>
-          {state.code === 'cannot-open' && <Button onPress={beginFromCopy}>{cannotOpen.fromCopy}</Button>}
+          {state.code === 'cannot-open' && !full && (
+            <Button onPress={beginFromCopy}>{cannotOpen.fromCopy}</Button>
+          )}
           <Button kind="primary" onPress={() => window.location.reload()}>
             {act}
           </Button>
         </>
       }
     >
-      <p>{text}</p>
-      {state.code === 'cannot-open' && <p>{cannotOpen.copyText}</p>}
+      <p>{full ? cannotOpen.full : text}</p>
+      {state.code === 'cannot-open' && !full && <p>{cannotOpen.copyText}</p>}
     </Page>
   );
 }

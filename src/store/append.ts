@@ -22,7 +22,7 @@ import { acknowledge, checkAgain, mayAppend } from './open.ts';
 import { askOnceToKeep } from './persistence.ts';
 import type { StoreProblem } from './problem.ts';
 import { lineOf, remember, rowOf } from './row.ts';
-import { setState } from './state.ts';
+import { setState, storeState } from './state.ts';
 
 export type { StoreProblem } from './problem.ts';
 
@@ -47,6 +47,13 @@ export function newSubject<T extends SubjectType>(type: T): SubjectId<T> {
 
 /** All of the drafts or none. Resolves when they are durable; the sentinel is moved on last. */
 export async function append(drafts: readonly Draft[]): Promise<Appended> {
+  const appended = await appendChecked(drafts);
+  const unsaved = appended.ok ? [] : drafts;
+  if (unsaved.length + storeState().unsaved.length > 0) setState({ unsaved });
+  return appended;
+}
+
+async function appendChecked(drafts: readonly Draft[]): Promise<Appended> {
   if (!(await mayAppend())) return { ok: false, problem: { code: 'not-checked-yet' } };
   const prepared = await healing(() => prepare(drafts));
   if (!prepared.ok) return prepared;

@@ -4,6 +4,7 @@
  */
 import { problemOf } from './problem.ts';
 import type { ReserveAnswer, ReserveTask } from './reserve-worker.ts';
+import { KEPT_FOR_READINGS_BYTES, leftBytes } from './room.ts';
 import { setState, storeState } from './state.ts';
 
 const ANSWER_MS = 5000;
@@ -11,7 +12,9 @@ const ANSWER_MS = 5000;
 /** Beside the log and after it: no entry waits for it. */
 export async function holdReserve(): Promise<void> {
   const answer = await ask('hold');
-  if ('heldBytes' in answer) setState({ room: 'kept' });
+  const left = await leftBytes();
+  if ('heldBytes' in answer)
+    setState({ room: left !== null && left < KEPT_FOR_READINGS_BYTES ? 'low' : 'kept' });
   else if (problemOf({ message: answer.problem }).code === 'full') setState({ room: 'used' });
 }
 

@@ -1,3 +1,4 @@
+import type { Draft } from '#record/entry.ts';
 import type { StoreProblem } from './problem.ts';
 
 /** How the store began, as a code. Nothing is appended before it is `ready`. */
@@ -30,8 +31,13 @@ export type StoreState = {
   readonly connection: 'ok' | 'lost';
   /** `none-yet` until the first entry of this page was stored. */
   readonly copies: 'none-yet' | 'both' | 'one';
-  /** Whether some room is held back for readings; `used`: the phone is full, and what was held is being written on. */
-  readonly room: 'not-known' | 'kept' | 'used';
+  /**
+   * Whether some room is held back for readings. `low`: the browser says that little is left; `used`: the phone is full, and
+   * what was held is being written on.
+   */
+  readonly room: 'not-known' | 'kept' | 'low' | 'used';
+  /** What was last refused and is on the screen still: it can be passed on as text. */
+  readonly unsaved: readonly Draft[];
 };
 
 let state: StoreState = {
@@ -39,6 +45,7 @@ let state: StoreState = {
   connection: 'ok',
   copies: 'none-yet',
   room: 'not-known',
+  unsaved: [],
 };
 const listeners = new Set<() => void>();
 
@@ -49,6 +56,12 @@ export function storeState(): StoreState {
 export function setState(changed: Partial<StoreState>): void {
   state = { ...state, ...changed };
   for (const listener of listeners) listener();
+}
+
+/** The maker has seen what the check told; it stands among the notices all the same. */
+export function toldIsSeen(): void {
+  const { start } = state;
+  if (start.code === 'ready') setState({ start: { ...start, told: [] } });
 }
 
 export function onState(listener: () => void): () => void {

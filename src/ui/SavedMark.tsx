@@ -1,5 +1,6 @@
 import type { ReactNode } from 'react';
 import { Mark } from './Mark.tsx';
+import { PassOn } from './PassOn.tsx';
 import styles from './SavedMark.module.css';
 
 export type SavedState = 'saving' | 'saved' | 'not-saved';
@@ -22,6 +23,7 @@ export function SavedMark({ state, text, act }: SavedMarkProps) {
         {text}
       </p>
       {act}
+      {state === 'not-saved' && <PassOn />}
     </div>
   );
 }

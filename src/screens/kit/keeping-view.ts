@@ -63,7 +63,8 @@ export function keepingView({
 
 function healthRows(health: Health, place: Place, words: Words): KeepingRow[] {
   const say = words.keeping.health;
-  const { persisted, secondCopy, copiesPending, damaged, faults, clockSteps, usedBytes, quotaBytes } = health;
+  const { persisted, secondCopy, copiesPending, damaged, faults, clockSteps, usedBytes, quotaBytes, room } =
+    health;
   const used = usedBytes === null ? null : sizeText(usedBytes, place, words);
   return [
     {
@@ -108,7 +109,8 @@ function healthRows(health: Health, place: Place, words: Words): KeepingRow[] {
           : quotaBytes === null
             ? used
             : say.storageOf(used, sizeText(quotaBytes, place, words)),
-      amiss: false,
+      note: room === 'low' || room === 'used' ? words.start.room[room] : say.storageNote,
+      amiss: room === 'low' || room === 'used',
     },
   ];
 }

@@ -78,7 +78,11 @@ export const app = {
   /** The same inside a sheet that closes when it is saved: "Saved" there would speak of what was saved before it opened. */
   unsaved: (how: Saving): Mark | null => (how.state === 'saved' ? null : saving(how)),
   retry: 'Try again',
-  passOn: 'Pass on as text',
+  passOn: {
+    act: 'Pass on as text',
+    copied: 'Copied. Paste it where it cannot be lost.',
+    byHand: 'Mark the text and copy it.',
+  },
   update: { text: 'A newer version is here.', act: 'Reload now' },
   invented: 'invented example',
   caution: {

@@ -137,6 +137,7 @@ export const keeping = {
     clockSteps: (count: number) => `the clock went back ${some(count, 'time', 'times')}`,
     storage: 'Storage used',
     storageOf: (used: string, quota: string) => `${used} of about ${quota}`,
+    storageNote: 'What a browser says of its room is an estimate, and the phone may be fuller.',
     unknown: 'not known in this browser',
     check: 'Check now',
     checking: 'Checking',

@@ -28,6 +28,7 @@ export const start = {
     title: 'The book cannot be opened',
     text: 'The store of this browser does not answer. Close the browser and open it again; what was saved is still there if the store is.',
     act: 'Try again',
+    full: 'This phone has no room left, and without any the book cannot even be opened. Nothing is lost: delete something else, then try again.',
     copyText:
       'If it still does not open, the second copy on this phone can be made the book: every entry in it is brought over.',
     fromCopy: 'Open from the second copy',
@@ -53,8 +54,13 @@ export const start = {
     'began-anew': (_count: number) => 'This book was begun anew after a loss.',
     'taken-in': (count: number) => `${count} entries were taken in from a file.`,
   },
-  toKeeping: 'See Keeping',
-  unsaved: 'The second copy cannot be written.',
+  toKeeping: 'See “Backup and other phones”',
+  seen: 'Seen',
+  oneCopy: 'The second copy on this phone cannot be written. A backup matters all the more.',
+  room: {
+    low: 'Little room is left on this phone. Photos stop first; readings go on. Free some space.',
+    used: 'This phone is full. Some room was held back for readings and is used up now: free some space, and take a backup.',
+  },
   connectionLost:
     'The store of this browser does not answer. What you type stays here; try again in a moment.',
 };

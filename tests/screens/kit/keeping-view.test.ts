@@ -26,6 +26,8 @@ function healthOf(entries: ReturnType<typeof writer>['entries'], changed: Partia
     start: { code: 'ready', first: false, told: [] },
     connection: 'ok',
     copies: 'both',
+    room: 'kept',
+    unsaved: [],
     secondCopy: true,
     copiesPending: 0,
     entries: entries.length,
