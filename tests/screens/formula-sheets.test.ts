@@ -224,7 +224,9 @@ describe('casing', () => {
     expect(casing({}).fields.find(({ key }) => key === 'fillGPerM')?.text).toBe('');
     // 86 mm flat are 54.7 mm round: beef middles of 50 to 55 mm, 32 to 36 kg in 18 m (INSCA, read).
     const flat = casing({ flatMm: '86', diameterMm: '120' }).printed;
-    expect(flat.some((text) => text.startsWith('1\u202f778 to 2\u202f000\u00a0g a metre'))).toBe(true);
+    expect(flat.some((text) => text.startsWith('50 to 55 mm: 1\u202f778 to 2\u202f000\u00a0g a metre'))).toBe(
+      true,
+    );
     expect(casing({ diameterMm: '120' }).printed).toEqual([words.formulaSheets.casing.noRow]);
   });
 

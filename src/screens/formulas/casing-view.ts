@@ -125,8 +125,11 @@ function printedFills(
   const rows = fillsFor({ casing, diameterMm });
   if (rows.length === 0) return [say.noRow];
   const long = casingLength(place);
-  return rows.map(({ lowGPerM, highGPerM, source }) =>
+  const mm = (value: number) => words.workings.exactly(value, place);
+  return rows.map(({ fromMm, toMm, lowGPerM, highGPerM, source }) =>
     say.printed[long.unit](
+      mm(fromMm),
+      mm(toMm),
       mass(lowGPerM * long.metres, 10, place).value,
       joined(mass(highGPerM * long.metres, 10, place)),
       words.verdicts.source(source),

@@ -159,6 +159,9 @@ export function WeighOutScreen({ words, place, id }: Props) {
           />
         ))}
       </ul>
+      {view.outside.length > 0 && (
+        <Notice kind="caution">{words.weighOut.outsideOnes(view.outside.join(', '))}</Notice>
+      )}
       {view.last && (
         <StrikeLast
           last={view.last}

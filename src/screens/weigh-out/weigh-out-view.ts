@@ -12,6 +12,8 @@ import type { Said } from '#words/said.ts';
 import { type CountView, countView } from './count-view.ts';
 import { type LastWeighing, lastWeighing } from './last-weighing.ts';
 import { isOutside, lineNote, nitriteStepText } from './line-note.ts';
+import { LOT_KINDS, lotChoices, lotsFor } from './lot-choices.ts';
+import { type MeatView, meatView } from './meat-view.ts';
 import { nitriteSentence, nitriteWorking, saltWorking } from './nitrite-view.ts';
 import { doseWhy, packChoices, packNote } from './starter-view.ts';
 import type { LotChoice, ToWeigh } from './weigh-sheet-view.ts';
@@ -32,18 +34,6 @@ export type LineView = {
   readonly stepG: number;
   readonly scale: SubjectId | null;
   readonly lots: readonly LotChoice[];
-};
-
-export type MeatView = {
-  readonly part: 'lean' | 'fat';
-  readonly label: string;
-  readonly value: string;
-  readonly unit: string;
-  readonly note: string;
-  readonly hint: string;
-  readonly done: boolean;
-  readonly lots: readonly LotChoice[];
-  readonly soFar: Omit<NonNullable<ToWeigh['meat']>, 'part'>;
 };
 
 export type WeighOutView = {
@@ -69,6 +59,8 @@ export type WeighOutView = {
   readonly noScale: boolean;
   /** The weighing that was written down last, to be struck at once if it was a slip; null before the first. */
   readonly last: LastWeighing | null;
+  /** Names of lines that lie outside the bench's tolerance. */
+  readonly outside: readonly string[];
   /** What was weighed is not what was planned: said, and while `open` nothing leads to the bench. */
   readonly count: CountView | null;
 };
@@ -96,7 +88,7 @@ export function weighOutView({ batch, kit, place, nowMs, words }: Given): WeighO
       verdict: finding.verdict,
       word: verdictWord(finding, words),
     })),
-    meat: (['lean', 'fat'] as const).map((part) => meatView(part, { batch, kit, place, nowMs, words })),
+    meat: (['lean', 'fat'] as const).map((part) => meatView(part, { batch, kit, place, words })),
     lines,
     next,
     following: (line) => lines.find(({ id, done }) => !done && id !== line)?.id ?? null,
@@ -106,6 +98,7 @@ export function weighOutView({ batch, kit, place, nowMs, words }: Given): WeighO
     count: countView(batch, place, words),
     noScale: kit.scales.length === 0,
     last: lastWeighing(batch, place, words),
+    outside: lines.filter(({ outside }) => outside).map(({ name }) => name),
   };
 }
 
@@ -127,55 +120,6 @@ function verdictWord(finding: Finding, words: Words): string {
     .join(', ');
   const word = `${words.verdicts.verdict(finding.verdict)}: ${rule[finding.rule] ?? finding.rule}`;
   return why === '' ? word : `${word}, ${why}`;
-}
-
-/** Null where a scale here carries anything, or none is known. */
-function mostOnScaleG(scales: readonly Scale[]): number | null {
-  const most = scales.map(({ mostG }) => mostG);
-  return most.length === 0 || most.includes(null) ? null : Math.max(...most.map((massG) => massG ?? 0));
-}
-
-function meatView(part: 'lean' | 'fat', { batch, kit, place, words }: Given): MeatView {
-  const { meat } = words.weighOut;
-  const weighings = batch.meat.filter(({ body }) => body.part === part);
-  const totalG = part === 'lean' ? batch.leanG : batch.fatG;
-  return {
-    part,
-    label: meat[part],
-    ...mass(totalG, 1, place),
-    note: weighings.length === 0 ? meat.none : meat.lots(weighings.length),
-    hint: words.weighOut.sheet.addHint,
-    done: weighings.length > 0,
-    lots: lotChoices(lotsFor(kit.lots, [part])),
-    soFar: {
-      leanG: batch.leanG,
-      fatG: batch.fatG,
-      wantedFatPct: batch.opened.body.formula.fatPctOfMeat,
-      plannedMeatG: batch.opened.body.plannedMeatG ?? null,
-      mostOnScaleG: mostOnScaleG(kit.scales),
-    },
-  };
-}
-
-const LOT_KINDS: Readonly<Partial<Record<FormulaLine['role'], readonly Lot['received']['body']['what'][]>>> =
-  {
-    cure: ['cure'],
-    starter: ['culture'],
-    mould: ['mould'],
-    salt: ['salt'],
-    sugar: ['sugar'],
-    spice: ['spice'],
-  };
-
-function lotsFor(lots: readonly Lot[], kinds: readonly string[]): Lot[] {
-  return lots.filter(({ received }) => kinds.includes(received.body.what));
-}
-
-function lotChoices(lots: readonly Lot[]): LotChoice[] {
-  return lots.map(({ id, received }) => ({
-    value: id,
-    label: [received.body.name, received.body.lot].filter(Boolean).join(' '),
-  }));
 }
 
 function lineViews({ batch, kit, place, nowMs, words }: Given, plan: WeighOut): LineView[] {

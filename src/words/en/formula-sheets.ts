@@ -69,8 +69,10 @@ export const formulaSheets = {
       fibrous: 'fibrous',
     },
     printed: {
-      m: (from: string, to: string, where: string): string => `${from} to ${to} a metre (${where})`,
-      ft: (from: string, to: string, where: string): string => `${from} to ${to} a foot (${where})`,
+      m: (fromMm: string, toMm: string, low: string, high: string, where: string): string =>
+        `${fromMm} to ${toMm} mm: ${low} to ${high} a metre (${where})`,
+      ft: (fromMm: string, toMm: string, low: string, high: string, where: string): string =>
+        `${fromMm} to ${toMm} mm: ${low} to ${high} a foot (${where})`,
     },
     own: {
       m: (casing: string, fill: string, batches: number): string =>

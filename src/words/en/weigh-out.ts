@@ -111,6 +111,8 @@ export const weighOut = {
   asked: (target: string, tolerance: string) => `target ${target} ± ${tolerance}`,
   outside: (target: string, tolerance: string) =>
     `target ${target} ± ${tolerance}: outside it, weigh it again`,
+  outsideOnes: (names: string) =>
+    `Outside the tolerance of the bench: ${names}. Weigh it again, or go on with what the scale showed.`,
   step: (pct: string) => `its step leaves ± ${pct} %`,
   stepOfCure: (nitrite: string) => `± ${nitrite} mg/kg nitrite by the step`,
   noScale: 'No scale is entered: grams are rounded to 1 g. Enter the scales in Kit.',
