@@ -8,7 +8,8 @@ import { hygrometerOffsetPct } from './chamber-air.ts';
 import type { EntryOf } from './entry.ts';
 import { phBandOf } from './ferment-plan.ts';
 import { checkedAt, isBetweenFailed, thermometerOffsetC } from './instruments.ts';
-import { unpackRoomLog } from './room-log.ts';
+import { lastHumidity, unpackRoomLog } from './room-log.ts';
+import type { SubjectId } from './subject.ts';
 
 type RoomSeries = {
   readonly readings: readonly RoomReading[];
@@ -94,9 +95,28 @@ export function roomHumidity(
   { checks }: Pick<Batch, 'checks'>,
   { atMs, body }: Pick<EntryOf<'room-read'>, 'atMs' | 'body'>,
 ): RoomHumidity | null {
-  const { rhPct: shownRhPct, hygrometer, thermometer } = body;
-  if (shownRhPct === undefined) return null;
-  const id = hygrometer ?? thermometer;
+  const { rhPct, hygrometer, thermometer } = body;
+  return rhPct === undefined ? null : corrected(checks, hygrometer ?? thermometer, { atMs, rhPct });
+}
+
+/** The last humidity of the room, by hand or from a logger's file. */
+export function lastRoomHumidity(batch: Batch, nowMs: number): RoomHumidity | null {
+  const byHand = batch.room.filter(({ atMs }) => atMs <= nowMs).map((entry) => roomHumidity(batch, entry));
+  const logged = batch.logged.map((entry) => {
+    const last = lastHumidity(entry, nowMs);
+    return last && corrected(batch.checks, entry.body.thermometer, last);
+  });
+  return [...byHand, ...logged].reduce<RoomHumidity | null>(
+    (last, each) => (each !== null && each.atMs >= (last?.atMs ?? 0) ? each : last),
+    null,
+  );
+}
+
+function corrected(
+  checks: Batch['checks'],
+  id: SubjectId | undefined,
+  { atMs, rhPct: shownRhPct }: { atMs: number; rhPct: number },
+): RoomHumidity {
   const offsetPct = hygrometerOffsetPct(checks, id, atMs);
   return {
     atMs,

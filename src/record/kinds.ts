@@ -217,6 +217,8 @@ const v1 = {
     places: z.int().check(z.gte(0), z.lte(3)),
     afterS: column,
     values: column,
+    /** Where the file has it: hundredths of %; -1 where no humidity was read. */
+    hundredthsRh: z.optional(column),
     part: z.int().check(z.gte(1), z.lte(99)),
     parts: z.int().check(z.gte(1), z.lte(99)),
     thermometer: instrument,

@@ -4,12 +4,17 @@ import type { EntryOf } from './entry.ts';
 import type { BodyOf } from './kinds.ts';
 import type { SubjectId } from './subject.ts';
 
-export type LoggedRow = { readonly atMs: number; readonly value: number };
+export type LoggedRow = {
+  readonly atMs: number;
+  readonly value: number;
+  readonly rhPct?: number | null | undefined;
+};
 
 /** A stretch stays well under the longest line. */
 const MOST_BYTES = 30 * 1024;
 const MOST_PLACES = 3;
 const SECOND_MS = 1000;
+const UNREAD = -1;
 
 type Packing = {
   readonly name: string;
@@ -25,10 +30,13 @@ type Packing = {
  */
 export function packRoomLog({ name, unit, rows, thermometer }: Packing): BodyOf<'room-logged'>[] {
   const places = rows.reduce((most, { value }) => Math.max(most, placesOf(value)), 0);
-  const stretches: Pick<BodyOf<'room-logged'>, 'startMs' | 'afterS' | 'values'>[] = [];
+  const hasHumidity = rows.some(({ rhPct }) => rhPct != null);
+  const stretches: (Pick<BodyOf<'room-logged'>, 'startMs' | 'afterS' | 'values'> & {
+    hundredthsRh: number[];
+  })[] = [];
   let bytes = MOST_BYTES;
   let lastMs = Number.NEGATIVE_INFINITY;
-  for (const { atMs, value } of rows) {
+  for (const { atMs, value, rhPct } of rows) {
     if (!(atMs >= lastMs) || !Number.isFinite(value))
       throw new RangeError(
         `packRoomLog: rows requires order of time and finite values, got ${value} at ${atMs}`,
@@ -36,22 +44,26 @@ export function packRoomLog({ name, unit, rows, thermometer }: Packing): BodyOf<
     const open = stretches.at(-1);
     const afterS = open ? Math.round((atMs - lastMs) / SECOND_MS) : 0;
     const stepped = Math.round(value * 10 ** places);
-    const size = String(afterS).length + String(stepped).length + 2;
+    const damp = rhPct == null ? UNREAD : Math.round(rhPct * 100);
+    const size =
+      String(afterS).length + String(stepped).length + 2 + (hasHumidity ? String(damp).length + 1 : 0);
     if (open === undefined || bytes + size > MOST_BYTES || open.values.length >= 8000) {
-      stretches.push({ startMs: atMs, afterS: [0], values: [stepped] });
+      stretches.push({ startMs: atMs, afterS: [0], values: [stepped], hundredthsRh: [damp] });
       bytes = size;
     } else {
       open.afterS.push(afterS);
       open.values.push(stepped);
+      open.hundredthsRh.push(damp);
       bytes += size;
     }
     lastMs = atMs;
   }
-  return stretches.map((stretch, at) => ({
+  return stretches.map(({ hundredthsRh, ...stretch }, at) => ({
     name: name.slice(0, 120),
     unit,
     places,
     ...stretch,
+    ...(hasHumidity ? { hundredthsRh } : {}),
     part: at + 1,
     parts: stretches.length,
     ...(thermometer ? { thermometer } : {}),
@@ -73,6 +85,22 @@ export function unpackRoomLog({ body }: EntryOf<'room-logged'>, offsetC: number)
     unit: body.unit,
     offsetC,
   };
+}
+
+/** The last row of a stretch in which a humidity was read, at or before an instant; null where there is none. */
+export function lastHumidity(
+  { body }: EntryOf<'room-logged'>,
+  toMs: number,
+): { readonly atMs: number; readonly rhPct: number } | null {
+  let atMs = body.startMs;
+  let last: { atMs: number; rhPct: number } | null = null;
+  for (const [row, afterS] of body.afterS.entries()) {
+    atMs += afterS * SECOND_MS;
+    if (atMs > toMs) break;
+    const hundredths = body.hundredthsRh?.[row] ?? UNREAD;
+    if (hundredths !== UNREAD) last = { atMs, rhPct: hundredths / 100 };
+  }
+  return last;
 }
 
 function placesOf(value: number): number {

@@ -50,7 +50,7 @@ test('a month of minutes is read while the page answers, can be given up, and is
   expect(await longestMs(), 'longest task of the page while it was read').toBeLessThan(tookMs / 2);
 
   await me.press(/^Save 43/);
-  await expect(page.getByRole('img', { name: /temperature of the room; the warmest was/ })).toBeVisible({
+  await expect(page.getByRole('img', { name: /How warm it was since stuffing/ })).toBeVisible({
     timeout: 30_000,
   });
   await expect(page.getByText('degree-hours: deviation')).toBeVisible();

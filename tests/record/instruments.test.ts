@@ -1,6 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { batch as foldBatch } from '#record/batch.ts';
-import { fermentFigures, phReadings, roomHumidity, roomSeries } from '#record/ferment-figures.ts';
+import {
+  fermentFigures,
+  lastRoomHumidity,
+  phReadings,
+  roomHumidity,
+  roomSeries,
+} from '#record/ferment-figures.ts';
 import { withChecks } from '#record/instruments.ts';
 import { packRoomLog, unpackRoomLog } from '#record/room-log.ts';
 import type { SubjectId } from '#record/subject.ts';
@@ -166,6 +172,26 @@ describe('the humidity of the room', () => {
     log.write('hygrometer-checked', BOX, { shownRhPct: 84, restedHours: 10 }, at(2));
     expect(humidity(log)?.doubted).toBe(true);
     expect(roomSeries(folded(log)).readings[0]?.doubted).toBeUndefined();
+  });
+
+  it('comes from a logger’s file as well, and the last of both is shown', () => {
+    const log = stuffed();
+    log.write('hygrometer-checked', BOX, { shownRhPct: 73, restedHours: 10 }, at(-3));
+    const rows = [
+      { atMs: START_MS + HOUR_MS, value: 24, rhPct: 90.5 },
+      { atMs: START_MS + 2 * HOUR_MS, value: 24, rhPct: 91.25 },
+      { atMs: START_MS + 3 * HOUR_MS, value: 24, rhPct: null },
+    ];
+    for (const body of packRoomLog({ name: 'room.csv', unit: 'C', rows, thermometer: BOX }))
+      log.write('room-logged', BATCH, body, { atMs: body.startMs });
+    log.write('room-read', BATCH, { roomC: 24, rhPct: 80 }, at(1.5));
+    const last = (hours: number) => lastRoomHumidity(folded(log), START_MS + hours * HOUR_MS);
+    expect(last(0.5)).toBeNull();
+    expect(last(1)).toMatchObject({ shownRhPct: 90.5, rhPct: 92.5 });
+    expect(last(1.6)).toMatchObject({ shownRhPct: 80, offsetPct: 0 });
+    expect(last(9)).toMatchObject({ shownRhPct: 91.25, rhPct: 93.25 });
+    const [plain] = packRoomLog({ name: 'room.csv', unit: 'C', rows: [{ atMs: START_MS, value: 24 }] });
+    expect(plain && 'hundredthsRh' in plain).toBe(false);
   });
 
   it('was not read where only the temperature was', () => {

@@ -3,7 +3,7 @@ import { DEGREE_HOUR_RULES } from '#core/rules/degree-hours.ts';
 import { type PhBandAnswer, phBandAnswer } from '#core/rules/ph-band.ts';
 import type { Finding } from '#core/rules/rule.ts';
 import type { Batch } from '#record/batch.ts';
-import { fermentFigures, phReadings, roomHumidity, roomSeries } from '#record/ferment-figures.ts';
+import { fermentFigures, lastRoomHumidity, phReadings, roomSeries } from '#record/ferment-figures.ts';
 import { phBandOf } from '#record/ferment-plan.ts';
 import type { PhAhead } from '#record/ph-ahead.ts';
 import type { Place } from '#record/place.ts';
@@ -221,7 +221,7 @@ function humidityFigure({
   words,
 }: Pick<Given, 'batch' | 'place' | 'nowMs' | 'words'>): FermentView['figures'] {
   const say = words.fermentAhead.figures;
-  const last = batch.room.flatMap((entry) => roomHumidity(batch, entry) ?? []).at(-1);
+  const last = lastRoomHumidity(batch, nowMs);
   if (!last) return [];
   const pct = (value: number) => joined({ value: decimal(value, 0, place), unit: '%' });
   return [

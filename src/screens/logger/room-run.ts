@@ -1,7 +1,17 @@
 import { temperatureToC } from '#core/units.ts';
 import type { Batch } from '#record/batch.ts';
 import { type LoggedRow, packRoomLog } from '#record/room-log.ts';
-import { countText, type Found, foundRows, type Picked, type Run, type Shown } from './run-view.ts';
+import { joined } from '#words/format.ts';
+import {
+  countText,
+  type Found,
+  foundRows,
+  least,
+  most,
+  type Picked,
+  type Run,
+  type Shown,
+} from './run-view.ts';
 
 const HOUR_MS = 3_600_000;
 /** Of the room before stuffing and after the end no more is kept than shows where it came from and where it went. */
@@ -15,7 +25,7 @@ export function roomRun(
 ): Run | null {
   const { place, words } = shown;
   const { series } = found;
-  const rows = within(series.atMs, series.valuesDeg, batch, nowMs);
+  const rows = within(series, batch, nowMs);
   if (rows.length === 0) return null;
   const bodies = packRoomLog({
     name,
@@ -24,6 +34,9 @@ export function roomRun(
     ...(instrument ? { thermometer: instrument } : {}),
   });
   const count = countText(rows.length, place);
+  const say = words.logger.found;
+  const damp = rows.flatMap(({ rhPct }) => (rhPct == null ? [] : [rhPct]));
+  const pct = (value: number) => joined({ value: countText(value, place), unit: '%' });
   return {
     facts: bodies.map((body) => ({
       kind: 'room-logged' as const,
@@ -39,15 +52,20 @@ export function roomRun(
         airC: rows.map(({ value }) => temperatureToC({ value, unit: series.unit })),
         entries: bodies.length,
       },
-      { readings: words.logger.found.count(count, countText(series.atMs.length, place)) },
+      {
+        readings: words.logger.found.count(count, countText(series.atMs.length, place)),
+        more:
+          damp.length === 0
+            ? []
+            : [{ label: say.labels.humidity, value: say.range(pct(least(damp)), pct(most(damp))) }],
+      },
       shown,
     ),
   };
 }
 
 function within(
-  atMs: readonly number[],
-  valuesDeg: readonly number[],
+  { atMs, valuesDeg, rhPct }: Pick<Found['series'], 'atMs' | 'valuesDeg' | 'rhPct'>,
   batch: Batch,
   nowMs: number,
 ): LoggedRow[] {
@@ -55,6 +73,8 @@ function within(
   const toMs = Math.min(nowMs, (batch.fermentEnded?.atMs ?? batch.hung?.atMs ?? nowMs) + MARGIN_MS);
   return atMs.flatMap((each, at) => {
     const value = valuesDeg[at];
-    return each >= fromMs && each <= toMs && value !== undefined ? [{ atMs: each, value }] : [];
+    return each >= fromMs && each <= toMs && value !== undefined
+      ? [{ atMs: each, value, rhPct: rhPct[at] }]
+      : [];
   });
 }

@@ -48,7 +48,7 @@ export const fermentAhead = {
   chart: { now: 'now', label: ' The tinted band is where it should go, 8 in 10.' },
   roomChart: {
     title: 'Room since stuffing',
-    label: (highest: string) => `The temperature of the room; the warmest was ${highest}.`,
+    label: (highest: string) => `How warm it was since stuffing; the warmest was ${highest}.`,
     columns: ['Hours', 'Least', 'Most', 'Readings'],
     base: (temperature: string) => `counted above ${temperature}`,
     edge: (temperature: string, limit: string) => `from ${temperature} the limit is ${limit}`,
