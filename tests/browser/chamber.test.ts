@@ -63,6 +63,10 @@ test('a logger’s day of minutes goes into a chamber with no signal, and a date
   await me.follow('Air from a logger’s file');
   await page.getByLabel('Choose the file').setInputFiles(file);
   await expect(page.getByText('Nothing new in this file')).toBeVisible();
+  await page.getByText('Paste the table instead').click();
+  await page.getByLabel('The table as text').fill('Time;Temperature °C\n2024-01-12 07:59:30;12,9');
+  await me.press('Read it');
+  await expect(page.getByText('One new reading, of 1 in the file')).toBeVisible();
 
   await me.go('/calendar');
   await page.getByLabel('To be ready on').fill('2024-12-24');

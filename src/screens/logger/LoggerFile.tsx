@@ -13,6 +13,7 @@ import { Page } from '#ui/Page.tsx';
 import { SavedMark, type SavedState } from '#ui/SavedMark.tsx';
 import type { Words } from '#words/en.ts';
 import styles from './LoggerFile.module.css';
+import { PasteTable } from './PasteTable.tsx';
 import { questionViews } from './questions-view.ts';
 import type { Found, Picked, Run } from './run-view.ts';
 
@@ -76,14 +77,15 @@ export function LoggerFile({
     setChoices(next);
     void read(file, next);
   };
-  const pick = async (chosen: File | undefined) => {
-    if (!chosen) return;
-    const picked = await readPicked(chosen, { mostBytes: MOST_LOGGER_BYTES });
+  const take = async (picked: PickedFile) => {
     setChoices({});
     setProblem(picked.ok ? null : (say.why[picked.code] ?? picked.code));
     setFile(picked.ok ? picked : null);
     if (picked.ok) await read(picked, {});
     else setAt({ state: 'empty' });
+  };
+  const pick = async (chosen: File | undefined) => {
+    if (chosen) await take(await readPicked(chosen, { mostBytes: MOST_LOGGER_BYTES }));
   };
   const answer = at.state === 'answered' ? at.answer : null;
   const isRead = answer !== null && answer.state === 'read';
@@ -118,6 +120,7 @@ export function LoggerFile({
         aria-label={say.pick}
         onChange={(event) => void pick(event.target.files?.[0])}
       />
+      <PasteTable words={words} onPicked={(picked) => void take(picked)} />
       {meters.length > 0 && (
         <Choice<SubjectId | 'none'>
           label={say.thermometer}

@@ -6,7 +6,13 @@ export const logger = {
   airAct: 'Air from a logger’s file',
   how: 'The table that the logger gives out, as CSV or text. Nothing is saved before you have seen what was found.',
   pick: 'Choose the file',
-  another: 'Choose another file',
+  paste: {
+    title: 'Paste the table instead',
+    label: 'The table as text',
+    hint: 'With its heading, a row a reading.',
+    act: 'Read it',
+    name: 'pasted table',
+  },
   thermometer: 'Which meter of the kit is the logger?',
   notInKit: 'not in the kit',
   reading: (percent: string) => `Reading, ${percent} %`,
@@ -22,7 +28,7 @@ export const logger = {
     gaps: (count: number) => (count === 1 ? 'one gap' : `${count} gaps`),
     entries: (count: number) => (count === 1 ? 'saved as one entry' : `saved as ${count} entries`),
     countAir: (n: { count: string; of: string; known: string | null }) =>
-      `${n.count} new readings, of ${n.of} in the file${n.known === null ? '' : `; ${n.known} are kept already`}`,
+      `${n.count === '1' ? 'One new reading' : `${n.count} new readings`}, of ${n.of} in the file${n.known === null ? '' : `; ${n.known} are kept already`}`,
     noHumidity: 'none in the file',
     noneAir:
       'Nothing new in this file: every reading is kept already, or lies ahead of now. Is the logger’s clock right?',
@@ -77,7 +83,7 @@ export const logger = {
     C: '°C',
     F: '°F',
   },
-  save: (count: string) => `Save ${count} readings`,
+  save: (count: string) => (count === '1' ? 'Save the reading' : `Save ${count} readings`),
   refused: 'This file was not read; nothing was saved.',
   row: (row: number, text: string) => (text ? `Row ${row}: ${text}` : `Row ${row}`),
   leaveOut: 'Leave this row out',
