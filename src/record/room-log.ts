@@ -32,7 +32,7 @@ export function packRoomLog({ name, unit, rows, thermometer }: Packing): BodyOf<
   const places = rows.reduce((most, { value }) => Math.max(most, placesOf(value)), 0);
   const hasHumidity = rows.some(({ rhPct }) => rhPct != null);
   const stretches: (Pick<BodyOf<'room-logged'>, 'startMs' | 'afterS' | 'values'> & {
-    hundredthsRh: number[];
+    hundredthsRh: BodyOf<'room-logged'>['values'];
   })[] = [];
   let bytes = MOST_BYTES;
   let lastMs = Number.NEGATIVE_INFINITY;
