@@ -1,3 +1,4 @@
+import { BATCH, book, fileOf, openBatch, setUp, weighMeat, weighOutSalt } from '../screens/book.ts';
 import { maker } from './maker.ts';
 import { printed } from './paper.ts';
 import { expect, test } from './support/fixtures.ts';
@@ -70,4 +71,29 @@ test('3,215 g of meat: 90.0 g of salt, 8.03 g of cure at 156.11 of 156.25 mg/kg;
   for (const text of ['156.3 mg/kg', 'weighed again', '8.03 g', '8.04 g', '90.0 g'])
     expect(record).toContain(text);
   await expect(page.locator('s', { hasText: '8.03' })).toHaveCount(1);
+});
+
+test('minutes of a step and a tare with a digit too many are asked about before they are written down', async ({
+  page,
+}) => {
+  const me = maker(page);
+  const of = weighOutSalt(weighMeat(openBatch(setUp(book()))));
+  of.put(0.6, 'cleaned', BATCH, {});
+  await me.takeIn(fileOf(of));
+  const id = BATCH.slice('batch:'.length);
+  await me.go(`/batches/${id}/bench`);
+  await me.press('Write down: ground');
+  await page.getByLabel('Minutes it took').fill('300');
+  await me.press('Save');
+  await expect(page.getByRole('alertdialog')).toContainText('300 min for one step');
+  await me.press('Change it');
+  await page.getByLabel('Minutes it took').fill('30');
+  await me.save();
+  await me.go(`/batches/${id}/stuffing`);
+  await page.getByLabel('Tare').fill('120');
+  await me.press('Begin to weigh');
+  await expect(page.getByRole('alertdialog')).toContainText('A tare of 120 g');
+  await me.press('Change it');
+  await me.beginPieces({ tare: '12' });
+  await me.heading('Piece 1');
 });

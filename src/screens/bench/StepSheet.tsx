@@ -3,6 +3,7 @@ import { CHILL_MINUTES } from '#core/ferment/temperature-gate.ts';
 import type { BenchStep } from '#record/kinds.ts';
 import type { Place } from '#record/place.ts';
 import type { Fact } from '#store/use-append.ts';
+import { Ask } from '#ui/Ask.tsx';
 import { Button } from '#ui/Button.tsx';
 import { Notice } from '#ui/Notice.tsx';
 import { NumberField } from '#ui/NumberField.tsx';
@@ -17,6 +18,9 @@ import type { Words } from '#words/en.ts';
 import { type GateField, gateViews, STEP_GATES } from './gate-view.ts';
 
 type Body = Extract<Fact, { kind: BenchStep }>['body'];
+
+/** Meat that is worked on for longer than this grows warm (common practice): a digit too many, and asked about once. */
+const LONG_MINUTES = 240;
 
 /** One bench step: what was measured, how long it took, when. Temperatures and minutes may stay empty. */
 export function StepSheet({
@@ -51,6 +55,7 @@ export function StepSheet({
   const [note, setNote] = useState('');
   const [when, setWhen] = useState<string | null>(null);
   const [shown, setShown] = useState(false);
+  const [asking, setAsking] = useState(false);
   const at = readWhen(when, nowMs);
   const measured = Object.keys(STEP_GATES[step]) as GateField[];
   const known = (field: GateField) => (temps[field].read.ok ? temps[field].read : null);
@@ -69,7 +74,7 @@ export function StepSheet({
   const problemOf = ({ empty, read }: Quantity, edges: { least: string; most: string }) =>
     shown && !empty && !read.ok ? { problem: fields.problem(read.problem, edges) } : {};
 
-  const save = () => {
+  const save = (kept: boolean) => {
     setShown(true);
     const broken = [...measured.map((field) => temps[field]), took].some(
       ({ empty, read }) => !empty && !read.ok,
@@ -77,6 +82,12 @@ export function StepSheet({
     if (broken || !at.ok || (stopped.length > 0 && override.trim() === '')) return;
     const values = measured.flatMap((field) => (known(field) ? [[field, known(field)?.value]] : []));
     const minutes = took.read.ok ? took.read : null;
+    if (minutes && minutes.value > LONG_MINUTES && !kept) {
+      setAsking(true);
+      return;
+    }
+    setAsking(false);
+    const sure = [...stopped.map(({ field }) => field), ...(kept ? ['minutes'] : [])];
     const typed = Object.fromEntries([
       ...measured.flatMap((field) => (known(field) ? [[field, known(field)?.typed]] : [])),
       ...(minutes ? [['minutes', minutes.typed]] : []),
@@ -85,7 +96,8 @@ export function StepSheet({
       {
         ...Object.fromEntries(values),
         ...(minutes ? { minutes: minutes.value } : {}),
-        ...(stopped.length > 0 ? { override: override.trim(), kept: stopped.map(({ field }) => field) } : {}),
+        ...(stopped.length > 0 ? { override: override.trim() } : {}),
+        ...(sure.length > 0 ? { kept: sure } : {}),
         ...(note.trim() ? { note: note.trim() } : {}),
         ...(Object.keys(typed).length > 0 ? { typed } : {}),
       },
@@ -100,7 +112,7 @@ export function StepSheet({
       title={bench.step[step]}
       closeLabel={words.app.close}
       acts={
-        <Button kind="primary" onPress={save} disabled={saved?.state === 'saving'}>
+        <Button kind="primary" onPress={() => save(false)} disabled={saved?.state === 'saving'}>
           {bench.save}
         </Button>
       }
@@ -175,6 +187,15 @@ export function StepSheet({
         {...(shown && !at.ok ? { problem: fields.whenProblem[at.problem] } : {})}
       />
       {saved && <SavedMark state={saved.state} text={saved.text} />}
+      {asking && (
+        <Ask
+          question={bench.long(took.text)}
+          changeLabel={words.app.change}
+          keepLabel={words.app.keep}
+          onChange={() => setAsking(false)}
+          onKeep={() => save(true)}
+        />
+      )}
     </Sheet>
   );
 }

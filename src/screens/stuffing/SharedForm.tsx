@@ -1,13 +1,17 @@
 import { useState } from 'react';
 import type { Place } from '#record/place.ts';
+import { Ask } from '#ui/Ask.tsx';
 import { Button } from '#ui/Button.tsx';
 import { NumberField } from '#ui/NumberField.tsx';
 import { readQuantity } from '#ui/quantity-input.ts';
 import { TextField } from '#ui/TextField.tsx';
 import type { Words } from '#words/en.ts';
-import { massUnit } from '#words/format.ts';
+import { joined, mass, massUnit } from '#words/format.ts';
 import styles from './StuffingScreen.module.css';
 import type { Shared } from './stuffing-view.ts';
+
+/** String, clip, hook and tag are lighter than this (common practice): more is a digit too many, and is asked about once. */
+const HEAVY_TARE_G = 100;
 
 /** What all pieces share, said once before the first is weighed. */
 export function SharedForm({
@@ -27,6 +31,7 @@ export function SharedForm({
   const [target, setTarget] = useState(text(shared.targetLossPct));
   const [tare, setTare] = useState(text(shared.tareG));
   const [shown, setShown] = useState(false);
+  const [asking, setAsking] = useState(false);
   const { stuffing, fields } = words;
   const tareUnit = massUnit(0, place);
   const { decimal } = place;
@@ -35,6 +40,19 @@ export function SharedForm({
   const tareG = readQuantity({ text: tare, unit: tareUnit, decimal, least: 0, most: 2000 });
   const problem = (read: typeof mm, least: string, most: string) =>
     shown && !read.ok ? { problem: fields.problem(read.problem, { least, most }) } : {};
+  const begin = (kept: boolean) => {
+    if (!mm.ok || !loss.ok || !tareG.ok) return;
+    if (tareG.value > HEAVY_TARE_G && !kept) {
+      setAsking(true);
+      return;
+    }
+    onShared({
+      diameterMm: mm.value,
+      targetLossPct: loss.value,
+      tareG: tareG.value,
+      casing: casing.trim(),
+    });
+  };
   return (
     <form
       className={styles.form}
@@ -42,13 +60,7 @@ export function SharedForm({
       onSubmit={(event) => {
         event.preventDefault();
         setShown(true);
-        if (mm.ok && loss.ok && tareG.ok)
-          onShared({
-            diameterMm: mm.value,
-            targetLossPct: loss.value,
-            tareG: tareG.value,
-            casing: casing.trim(),
-          });
+        begin(false);
       }}
     >
       <NumberField
@@ -84,6 +96,15 @@ export function SharedForm({
       <Button submit kind="primary">
         {stuffing.begin}
       </Button>
+      {asking && tareG.ok && (
+        <Ask
+          question={stuffing.heavyTare(`${tare} ${tareUnit}`, joined(mass(HEAVY_TARE_G, 1, place)))}
+          changeLabel={words.app.change}
+          keepLabel={words.app.keep}
+          onChange={() => setAsking(false)}
+          onKeep={() => begin(true)}
+        />
+      )}
     </form>
   );
 }

@@ -80,6 +80,7 @@ export const bench = {
     wentOn: (reason: string) => `went on: ${reason}`,
   },
   minutes: 'Minutes it took',
+  long: (minutes: string) => `${minutes} min for one step: meat grows warm in less. Did it take so long?`,
   note: 'Note',
   when: 'When',
   now: 'Now',

@@ -27,6 +27,8 @@ export const stuffing = {
     `${typed}: the others weigh about ${usual}. Is that what the scale shows?`,
   long: (typed: string, diameter: string, length: string) =>
     `${typed}: at ${diameter} it would be ${length} long. Is that what the scale shows?`,
+  heavyTare: (tare: string, usual: string) =>
+    `A tare of ${tare}: string, clip, hook and tag are mostly less than ${usual}. Is that what they weigh?`,
   notAbove: (tare: string) => `This is not more than the tare of ${tare}.`,
   strikeReason: 'weighed by mistake',
   measuredAgain: 'measured again',
