@@ -21,6 +21,7 @@ const SHOWS: ReadonlySet<Entry['kind']> = new Set([
   'ground',
   'mixed',
   'stuffed',
+  'piece-stuffed',
   'hung',
   'taken-down',
   'noted',

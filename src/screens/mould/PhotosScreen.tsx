@@ -1,7 +1,6 @@
 import { useState } from 'react';
 import { smallPhoto } from '#files/small-photo.ts';
 import { batch as foldBatch } from '#record/batch.ts';
-import type { EntryId } from '#record/entry.ts';
 import type { Place } from '#record/place.ts';
 import type { SubjectId } from '#record/subject.ts';
 import { useNowMs, zoneAt } from '#store/clock.ts';
@@ -25,7 +24,7 @@ export function PhotosScreen({ words, place, id }: { words: Words; place: Place;
   const entries = useTouching(subject);
   const nowMs = useNowMs(MINUTE_MS);
   const { photographing, photograph } = usePhotographing(place.initials, smallPhoto);
-  const [chosen, setChosen] = useState<EntryId | null>(null);
+  const [chosen, setChosen] = useState<SubjectId | null>(null);
   if (entries === undefined) return <Waiting label={words.app.waiting} />;
   const batch = foldBatch(subject, entries);
   if (batch === null) return <Page title={words.app.notFound.title}>{words.app.notFound.text}</Page>;
@@ -48,7 +47,7 @@ export function PhotosScreen({ words, place, id }: { words: Words; place: Place;
             label={photos.take}
             disabled={mark?.state === 'saving'}
             onPhoto={(file) =>
-              void photograph(file, { subject: reading.subject, refs: [subject], of: reading.value })
+              void photograph(file, { subject: reading.value, refs: [subject], of: reading.of })
             }
           />
         )
@@ -56,7 +55,15 @@ export function PhotosScreen({ words, place, id }: { words: Words; place: Place;
     >
       {mark && <SavedMark {...mark} />}
       {reading ? (
-        <Choice<EntryId> label={photos.of} options={choices} value={reading.value} onValue={setChosen} />
+        <>
+          <Choice<SubjectId>
+            label={photos.of}
+            options={choices.map(({ value, label }) => ({ value, label }))}
+            value={reading.value}
+            onValue={setChosen}
+          />
+          <p>{photos.belongs(reading.reading)}</p>
+        </>
       ) : (
         <p>{photos.ofNone}</p>
       )}

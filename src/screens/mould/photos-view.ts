@@ -1,7 +1,7 @@
 import type { Batch } from '#record/batch.ts';
 import type { Entry, EntryId, EntryOf } from '#record/entry.ts';
 import { bySubject, photographable } from '#record/photo.ts';
-import { isSubject, type SubjectId } from '#record/subject.ts';
+import type { SubjectId } from '#record/subject.ts';
 import type { Words } from '#words/en.ts';
 
 export type PhotoRow = {
@@ -16,14 +16,13 @@ export type PhotoGroup = {
   readonly photos: readonly PhotoRow[];
 };
 export type ReadingChoice = {
-  readonly value: EntryId;
+  readonly value: SubjectId;
   readonly label: string;
-  readonly subject: SubjectId;
+  readonly of: EntryId;
+  readonly reading: string;
 };
 
 type Seen = { nowMs: number; zone: string; words: Words };
-
-const MOST_READINGS = 8;
 
 /** Every subject that was photographed, pieces by their number; of each the newest photo first. */
 export function photoGroups(batch: Batch, entries: readonly Entry[], seen: Seen): PhotoGroup[] {
@@ -67,15 +66,21 @@ function photoRows(
   });
 }
 
-/** What a photo may belong to, the last readings first. */
+/** Whatever can be photographed, the batch first, each with what was last read or done there: to that the photo belongs. */
 export function readingChoices(batch: Batch, entries: readonly Entry[], seen: Seen): ReadingChoice[] {
   const { photos, record, dates } = seen.words;
-  return photographable(entries)
-    .slice(0, MOST_READINGS)
-    .map(({ id, kind, subject, atMs }) => {
-      const number = batch.pieces.find((piece) => piece.id === subject)?.number;
-      const what = record.kind(kind ?? '');
-      const said = number === undefined || !isSubject(subject, 'piece') ? what : photos.ofPiece(number, what);
-      return { value: id, subject, label: photos.reading(said, dates.near(atMs, seen.nowMs, seen.zone)) };
-    });
+  const latest = photographable(entries);
+  const subjects = [
+    { id: batch.id, label: photos.batch },
+    ...batch.pieces.map(({ id, number }) => ({ id, label: String(number) })),
+  ];
+  return subjects.flatMap(({ id, label }) => {
+    const last = latest.find(({ subject }) => subject === id);
+    if (!last) return [];
+    const reading = photos.reading(
+      record.kind(last.kind ?? ''),
+      dates.near(last.atMs, seen.nowMs, seen.zone),
+    );
+    return [{ value: id, label, of: last.id, reading }];
+  });
 }
