@@ -34,7 +34,19 @@ test('a night: five readings, one absurd, one struck, a logger file, a deviation
   await me.weighLinesAsAsked();
   await atHour(0);
   await me.go(`/batches/${id}/bench`);
-  await me.benchSteps('3.5');
+  await me.press('Write down: cleaned');
+  await me.save();
+  await me.press('Write down: ground');
+  await page.getByLabel('Temperature of the mince').fill('5.1');
+  await expect(page.getByText(/stop: 5\.1\s°C is above 4\.0\s°C/)).toBeVisible();
+  await me.press('Save');
+  await expect(page.getByText('Say why, or chill it first.')).toBeVisible();
+  await page.getByLabel('Going on all the same?').fill('last tray');
+  await me.save();
+  for (const step of ['mixed', 'stuffed']) {
+    await me.press(`Write down: ${step}`);
+    await me.save();
+  }
   await me.go(`/batches/${id}/ferment`);
   await me.readRoom('26');
   await atHour(1);
@@ -72,6 +84,18 @@ test('a night: five readings, one absurd, one struck, a logger file, a deviation
   await page.setViewportSize({ width: 390, height: 844 });
   await picture(page, 'ferment-night');
 
+  await atHour(40);
+  await me.readRoom('26');
+  await me.readPh('5.6');
+  await me.press('The pH does not fall');
+  await expect(me.sheet.getByText('that is too little')).toBeVisible();
+  await me.sheet
+    .getByRole('checkbox', { name: /Read again in the lean/ })
+    .locator('..')
+    .click();
+  await axe(page);
+  await me.save();
+
   await atHour(48);
   await me.follow('Room from a logger’s file');
   await page
@@ -97,4 +121,6 @@ test('a night: five readings, one absurd, one struck, a logger file, a deviation
   await expect(page.getByText(/corrective action: .*controller stuck at 31 °C/)).toBeVisible();
   await expect(page.getByText(/pH read: pH 4\.35/)).toBeVisible();
   await expect(page.getByText(/probe was dry/)).toBeVisible();
+  await expect(page.getByText(/went on because last tray/)).toBeVisible();
+  await expect(page.getByText(/about a pH that does not fall/)).toBeVisible();
 });
