@@ -64,6 +64,7 @@ const SHEETS: readonly (readonly [string, string | RegExp])[] = [
   [`/batches/${idOf(OPENED)}/bench`, /^Ground/],
   [`/batches/${idOf(RUNNING)}/ferment`, 'Read pH'],
   [`/batches/${idOf(RUNNING)}/ferment`, 'Read the room'],
+  [`/batches/${idOf(RUNNING)}/ferment`, 'The pH does not fall'],
   [`/batches/${idOf(RUNNING)}/ferment`, 'Write down smoke'],
   [`/batches/${idOf(RUNNING)}/ferment`, 'End the ferment'],
   [`/batches/${idOf(RUNNING)}/ferment`, 'Write down what was done'],

@@ -84,7 +84,7 @@ export const fermentAhead = {
   doubt: {
     ask: (ph: string) => `Is pH ${ph} right?`,
     tooFast: (drop: string, hours: string, most: string) =>
-      `It fell by ${drop} in ${hours}; a culture makes about ${most} at most. Is it the right sample, and was the probe clean?`,
+      `It fell by ${drop} in ${hours}; a culture makes about ${most} at most. Check the meter in its buffers again; is it the right sample, and was the probe clean?`,
     jumpedUp: (rise: string, hours: string) =>
       `It rose by ${rise} in ${hours}. A sausage does not do that: another sample, or a meter that drifts.`,
     risingOldSample: (rise: string, age: string) =>
@@ -92,7 +92,7 @@ export const fermentAhead = {
     mayBeFat: (ph: string) => `${ph} is what fat reads. Is the probe in lean?`,
     offScale: (ph: string) => `${ph} is outside what sausage can have, 4 to 7.`,
     sampleThinner: (sample: string, product: string) =>
-      `The sample is ${sample} mm thick, the piece ${product} mm. A thin sample warms sooner and runs ahead of the piece.`,
+      `The sample is ${sample} mm thick, the piece ${product} mm. A thin sample warms sooner and runs ahead of the piece: wait, or test a piece.`,
     calibrationNone: 'No buffer check of this meter is on record.',
     calibrationFailed:
       'This meter failed its last buffer check. Its reading goes on the record, but stops no clock.',
