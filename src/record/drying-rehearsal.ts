@@ -39,12 +39,17 @@ export type Rehearsal = {
   /** What chambers and mixes may make of it, by diameter and air alone; null while coarse, or for a batch that hangs. */
   readonly window: DryingDays | null;
   readonly diffusivity13M2PerS: number;
+  /** False where no mix comes to the last weighing in the air shown. */
+  readonly fits: boolean;
 };
 
 /** Best of three pairs on seven records, as `dryRadially`. */
 const USUAL_M2_PER_S = 8e-11;
-const SLOWEST_M2_PER_S = 8e-12;
-const FASTEST_M2_PER_S = 8e-10;
+/** Mixes lie between a fifth and two and a half times that (published values, read: 1e-11 to 2.5e-10). */
+const SLOWEST_M2_PER_S = 1.6e-11;
+const FASTEST_M2_PER_S = 2e-10;
+/** Further from the last weighing than this, no mix explains it: then the air was another than the one shown. */
+const FITS_PCT = 1.5;
 const HALVINGS = 9;
 const LONGEST_DAYS = 120;
 const COARSE = { rings: 14, stepHours: 8 };
@@ -81,6 +86,7 @@ export function rehearse(given: RehearsalGiven): Rehearsal {
     rim,
     window: fine && past === null ? dryingAhead(given) : null,
     diffusivity13M2PerS,
+    fits: past?.lossPct == null || Math.abs((days[fromDay]?.lossPct ?? 0) - past.lossPct) <= FITS_PCT,
   };
 }
 

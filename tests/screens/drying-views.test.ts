@@ -91,6 +91,20 @@ describe('a warning of haste', () => {
     expect(plainText(sentence)).toContain('2 of 4 dry too fast');
   });
 
+  it('is prepared on the first evening: weigh on hanging and half a day later', () => {
+    const of = ferment(stuff(weighOutSalt(weighMeat(openBatch(setUp(book()))))), {});
+    const soon = { p10Ms: START_MS + 20 * DAY * HOUR_MS, p50Ms: START_MS + 25 * DAY * HOUR_MS, p90Ms: null };
+    const ahead = aheadOf([CALM, CALM, CALM, CALM], { first: soon });
+    const told = (hours: number) =>
+      plainText(
+        hangingView({ batch: batchOf(of), ahead, working: false, place: placeOf(of), ...at(hours) }).sentence,
+      );
+    expect(told(40)).toContain('half a day later');
+    expect(told(80)).not.toContain('half a day later');
+    weighRound(of, 44, [780, 770, 775, 790]);
+    expect(told(46)).not.toContain('half a day later');
+  });
+
   it('is none where all is as expected, and none while it is worked out', () => {
     expect(pace(weighed(), aheadOf([CALM, CALM, CALM, CALM])).notices).toEqual([]);
     expect(pace(weighed(), null)).toEqual({ notices: [], air: null, notes: [] });
@@ -232,6 +246,12 @@ describe('what if', () => {
     const heart = slices.map(({ waterFromRim }) => waterFromRim.at(-1) ?? 0);
     expect(heart[2]).toBeLessThan(heart[0] ?? 0);
     expect(chart.table.rows.length).toBeGreaterThan(5);
+  });
+
+  it('says so where no mix comes to the last weighing in the air shown', () => {
+    const past = { air: [{ fromDay: 0, chamberC: 13, humidityPct: 85 }], fromDay: 4 };
+    const fits = (lossPct: number) => run({ past: { ...past, lossPct } }).fits;
+    expect([fits(8), fits(30), fits(0.5)]).toEqual([true, false, false]);
   });
 
   it('of a batch that hangs begins at its last weighing, with what that weighing says', () => {

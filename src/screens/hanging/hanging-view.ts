@@ -21,6 +21,8 @@ type Given = {
   words: Words;
 };
 
+const FIRST_DAY_MS = 86_400_000;
+
 export type HangingView = {
   readonly line: string;
   readonly sentence: Said;
@@ -71,10 +73,18 @@ function sentenceOf(given: Given, up: readonly Piece[], atTarget: readonly Piece
   if (!window) return sentence.open;
   const weighed = up.some((piece) => pieceFigures(piece).last !== null);
   const base = weighed ? sentence.onCourse(up.length, window) : sentence.noneWeighed(window);
+  if (isFirstEvening(given, up)) return said(...base, { text: ' ' }, ...sentence.firstEvening);
   const never = ahead.all.neverFraction;
   return never > 0.1
     ? said(...base, { text: ' ' }, ...sentence.never(chanceText(never, given.place), up.length))
     : base;
+}
+
+/** Hung less than a day ago, and not weighed on the rail since: half a day shows most of how hard the air draws. */
+function isFirstEvening({ batch, nowMs }: Given, up: readonly Piece[]): boolean {
+  const hungMs = batch.hung?.atMs ?? nowMs;
+  const lastMs = Math.max(...up.map(({ weighings }) => weighings.at(-1)?.atMs ?? 0));
+  return nowMs - hungMs < FIRST_DAY_MS && lastMs < hungMs + FIRST_DAY_MS / 4;
 }
 
 /** A chance to the nearest 5 %: more would pretend to know. */

@@ -60,7 +60,13 @@ export function Trial({
               </figure>
             ))}
           </section>
-          {view.rimLevel === 'high' ? <Notice kind="caution">{view.rim}</Notice> : <p>{view.rim}</p>}
+          {view.unfit ? (
+            <Notice kind="caution">{view.unfit}</Notice>
+          ) : view.rimLevel === 'high' ? (
+            <Notice kind="caution">{view.rim}</Notice>
+          ) : (
+            <p>{view.rim}</p>
+          )}
           {view.window && <p>{view.window}</p>}
         </>
       )}
@@ -76,7 +82,9 @@ export function Trial({
           model={view.chart.model}
         />
       )}
-      <p className={styles.soft}>{[...(wish.past ? [say.fitted] : []), say.note].join(' ')}</p>
+      <p className={styles.soft}>
+        {[...(wish.past && !view?.unfit ? [say.fitted] : []), say.note].join(' ')}
+      </p>
       {wish.past && (
         <p>
           <a className={styles.link} href="#/what-if">

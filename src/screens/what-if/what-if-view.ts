@@ -17,6 +17,8 @@ export type WhatIfView = {
   readonly sentence: Said;
   readonly rim: string;
   readonly rimLevel: 'low' | 'watch' | 'high';
+  /** Where the last weighing cannot be had in the air shown: then nothing is to be read off the rim. */
+  readonly unfit: string | null;
   readonly window: string | null;
   readonly slices: readonly {
     key: string;
@@ -52,6 +54,7 @@ export function whatIfView(given: Given): WhatIfView {
     sentence: sentenceOf(given),
     rim: say.rim[rimLevel](shownAw),
     rimLevel,
+    unfit: tried.fits ? null : say.unfit,
     window:
       p10Days === null
         ? null

@@ -60,6 +60,10 @@ export const hanging = {
         strong('Slow it down now'),
         '.',
       ),
+    firstEvening: said(
+      strong('Weigh on hanging, and again half a day later'),
+      ': that shows best whether the air draws too hard on the rim.',
+    ),
     working: (count: number): Said =>
       said(
         count === 1

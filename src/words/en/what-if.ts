@@ -58,6 +58,8 @@ export const whatIf = {
     target: 'Target loss',
     metresPerSecond: (value: string) => `${value}\u00a0m/s`,
   },
+  unfit:
+    'No mix comes to the last weighing in the air shown: check the hygrometer and how the air moves first. The days and the rim told here are not to be relied on.',
   fitted: 'Fitted to the last weighing of the middle piece; the air tried begins there.',
   note: 'Computed ring by ring from how water moves in meat: off by 5 to 6 points of loss on real pieces whose air nobody measured. For comparing one air with another, never for a date or a release.',
   failed: 'This could not be worked out here.',
