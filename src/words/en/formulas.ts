@@ -43,17 +43,17 @@ function cureTokens(cure: CureSaid): (string | Token)[] {
     case 'no-limit':
       return [`Nitrite goes in at ${cure.figure} of meat.`];
     case 'keeps':
-      return [`${cure.what} goes in at `, strong(cure.figure), ` of meat; the limit is ${cure.limit}.`];
+      return [`${cure.what}: `, strong(cure.figure), ` of meat; the limit is ${cure.limit}.`];
     case 'over':
       return [
-        `${cure.what} comes to `,
+        `${cure.what}: `,
         strong(cure.figure),
         ` of meat, over the limit of ${cure.limit}: `,
         strong('take less curing salt'),
         '.',
       ];
     case 'under':
-      return [`${cure.what} comes to `, strong(cure.figure), `, under the least of ${cure.limit}.`];
+      return [`${cure.what}: `, strong(cure.figure), `, under the least of ${cure.limit}.`];
   }
 }
 
