@@ -302,6 +302,35 @@ describe('parting into sheets', () => {
   });
 });
 
+describe('a decision in the record', () => {
+  it('stands with the verdicts, rule set, version and gaps of its day, beside the verdicts of today', () => {
+    const of = hung();
+    of.put(50, 'decided', BATCH, {
+      decision: 'hold',
+      verdicts: [
+        { rule: 'degree-hours', verdict: 'no-reading', value: 12.5, limit: 33.3, unit: '°C·h' },
+        { rule: 'a-rule-of-old', verdict: 'within-limit', value: null, limit: null, unit: '' },
+      ],
+      ruleSet: 'US',
+      build: '0.0.9+old',
+      gaps: ['meter-not-checked', 'no-initials'],
+      note: 'waits for the laboratory',
+    });
+    const title = 'On hold 10 January 2024, 10:00 by HK, as known then';
+    expect(cells(viewOf(of), title)).toEqual([
+      ['degree-hours', '12.5 °C·h', '33.3 °C·h', 'no reading'],
+      ['a-rule-of-old', '', '', 'within limit'],
+      [
+        'rule set, version, reason, missing',
+        'United States; 0.0.9+old',
+        'waits for the laboratory',
+        'missing: check of the meter that day, initials',
+      ],
+    ]);
+    expect(cells(viewOf(of), 'Held against the rules').length).toBeGreaterThan(0);
+  });
+});
+
 describe('photos in the record', () => {
   it('stand after the entries, each with its sum, struck ones left out', () => {
     const of = hung();

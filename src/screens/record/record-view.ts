@@ -1,7 +1,5 @@
 import { isMeat } from '#core/formula/formula.ts';
-import type { Finding } from '#core/rules/rule.ts';
 import type { Batch } from '#record/batch.ts';
-import { batchFindings } from '#record/batch-findings.ts';
 import type { Head } from '#record/chain.ts';
 import type { Entry } from '#record/entry.ts';
 import { phBandOf } from '#record/ferment-plan.ts';
@@ -14,6 +12,7 @@ import { decimal, joined, mass, temperature } from '#words/format.ts';
 import type { Said } from '#words/said.ts';
 import { entryText } from './entry-text.ts';
 import { type Block, paginate } from './paginate.ts';
+import { decisionBlocks, verdictBlocks } from './verdict-blocks.ts';
 
 export type RecordView = {
   readonly line: string;
@@ -25,7 +24,7 @@ export type RecordView = {
   readonly sheets: readonly { key: string; blocks: readonly Block[]; foot: string }[];
 };
 
-type Given = {
+export type Given = {
   batch: Batch;
   entries: readonly Entry[];
   heads: readonly Head[];
@@ -50,6 +49,7 @@ export function recordView(given: Given): RecordView {
       batchBlock(given),
       linesBlock(given),
       ...verdictBlocks(given),
+      ...decisionBlocks(given),
       piecesBlock(given),
       entriesBlock(given),
       photosBlock(given),
@@ -155,51 +155,6 @@ function linesBlock({ batch, kit, place, words }: Given): Block {
         };
       }),
   };
-}
-
-function verdictBlocks(given: Given): Block[] {
-  const { batch, kit, place, nowMs, words } = given;
-  const { record } = words;
-  const findings = batchFindings(batch, kit.scales, nowMs);
-  const name = (finding: Finding) => record.rule[finding.rule] ?? finding.rule;
-  const figure = ({ value, limit }: Finding) =>
-    value === null || limit === null
-      ? ''
-      : `${decimal(value, limit.unit === 'pH' ? 2 : 1, place, limit.relation.startsWith('<') ? 'up' : 'down')} ${limit.unit}`;
-  const missing: Readonly<Record<string, string>> = { ...words.weighOut.missing, ...words.ferment.missing };
-  const verdict = (finding: Finding) =>
-    [words.verdicts.verdict(finding.verdict), ...finding.missing.map((code) => missing[code] ?? code)].join(
-      ', ',
-    );
-  const limits = findings.flatMap((finding) => (finding.limit ? [{ finding, limit: finding.limit }] : []));
-  return [
-    {
-      kind: 'table',
-      key: 'verdicts',
-      title: record.parts.verdicts,
-      columns: record.verdictColumns,
-      widths: [26, 22, 28, 24],
-      rows: findings.map((finding) => ({
-        key: finding.rule,
-        cells: [
-          name(finding),
-          figure(finding),
-          finding.limit ? words.workings.limit(finding.limit, place).value : '',
-          verdict(finding),
-        ],
-        struck: false,
-      })),
-    },
-    {
-      kind: 'text',
-      key: 'sources',
-      title: words.workings.words.sources,
-      lines: limits.map(({ finding, limit }) => {
-        const { text, standing } = words.workings.source(limit.source);
-        return record.sourceOf(name(finding), text, standing);
-      }),
-    },
-  ];
 }
 
 function piecesBlock({ batch, place, words }: Given): Block {

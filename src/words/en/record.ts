@@ -177,6 +177,33 @@ const values: Readonly<Record<string, string>> = {
   false: 'no',
 };
 
+/** What was missing on the record when it was decided; how much of it stands with the entries. */
+const gapsOf: Readonly<Record<string, string>> = {
+  'no-initials': 'initials',
+  late: 'entries made at the time',
+  'line-not-weighed': 'lines weighed',
+  'line-without-lot': 'lots of cure or culture',
+  'meat-without-lot': 'lots of meat',
+  'step-not-written': 'steps at the bench',
+  'no-ph-of-mix': 'pH of the fresh mix',
+  'no-ph': 'pH of the product',
+  'no-room-temperature': 'temperature of the room',
+  'ph-without-meter': 'which meter was read',
+  'meter-not-checked': 'check of the meter that day',
+  'pieces-not-weighed': 'weights of pieces',
+  'deviation-without-action': 'action after a deviation',
+  unreadable: 'entries that could not be read',
+  'rival-corrections': 'one of two corrections',
+};
+
+const verdictsThen: Readonly<Record<string, string>> = {
+  'within-limit': 'within limit',
+  pending: 'pending',
+  deviation: 'deviation',
+  'no-reading': 'no reading',
+  'does-not-apply': 'does not apply',
+};
+
 export const record = {
   title: 'Record',
   line: (name: string, lot: string) => `${name} · lot ${lot}`,
@@ -196,6 +223,13 @@ export const record = {
   made: (build: string, at: string) => `Greenweight ${build}, printed ${at}`,
   chain: (sums: string) => `chain ${sums}`,
   chainEnd: (device: string, seq: number, sum: string) => `phone ${device}, entry ${seq}: ${sum}`,
+  decision: (decision: string, at: string, by: string) =>
+    `${decision.charAt(0).toUpperCase()}${decision.slice(1)} ${at}${by ? ` by ${by}` : ''}, as known then`,
+  verdictThen: (verdict: string): string => verdictsThen[verdict] ?? verdict,
+  knownThen: 'rule set, version, reason, missing',
+  builtThen: (rules: string, build: string) => `${rules}; ${build}`,
+  noGapsThen: 'nothing missing',
+  gapsThen: (codes: readonly string[]) => `missing: ${codes.map((code) => gapsOf[code] ?? code).join(', ')}`,
   photo: (n: { of: string; at: string; by: string; sum: string }) =>
     [n.of, n.at, n.by, `sum ${n.sum}`].filter(Boolean).join(', '),
   photoMissing: 'Photo not on this phone when this was printed.',
