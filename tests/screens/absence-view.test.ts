@@ -75,7 +75,7 @@ describe('a fortnight away', () => {
   it('before it, says what to set and what each piece should weigh at the return', () => {
     const view = viewOf(fortnight(), 11 * DAY + 2);
     expect(plainText(view.sentence)).toBe('Away for 14 days, 20 January to 3 February.');
-    expect(view.set.map(({ text }) => text)).toEqual([
+    expect(view.set.map(({ title, note }) => `${title}: ${note}`)).toEqual([
       expect.stringMatching(
         /^Cellar: 13\u00a0°C, humidity ~\d\d to \d\d\u00a0%; it was 78\u00a0% at the last/,
       ),

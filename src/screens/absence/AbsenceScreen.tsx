@@ -5,6 +5,7 @@ import { useNowMs, zoneAt } from '#store/clock.ts';
 import { useBatches, useChecks, useKit, useSubjects } from '#store/live.ts';
 import { useAppend } from '#store/use-append.ts';
 import { Button } from '#ui/Button.tsx';
+import { List, Row } from '#ui/List.tsx';
 import { Page } from '#ui/Page.tsx';
 import { Sentence } from '#ui/Sentence.tsx';
 import { Waiting } from '#ui/Waiting.tsx';
@@ -72,11 +73,11 @@ export function AbsenceScreen({ words, place }: { words: Words; place: Place }) 
             <p>{say.setNothing}</p>
           ) : (
             <>
-              <ul className={styles.list}>
-                {view.set.map(({ key, text }) => (
-                  <li key={key}>{text}</li>
+              <List label={say.set}>
+                {view.set.map(({ key, ...row }) => (
+                  <Row key={key} {...row} />
                 ))}
-              </ul>
+              </List>
               <p className={styles.small}>{say.setWhy}</p>
             </>
           )}

@@ -35,7 +35,7 @@ export type AbsenceView = {
   readonly sentence: Said;
   readonly state: 'none' | 'planned' | 'under' | 'returned';
   readonly absence: EntryOf<'absence-planned'> | null;
-  readonly set: readonly { key: string; text: string }[];
+  readonly set: readonly { key: string; href: string; title: string; note: string }[];
   readonly expect: readonly ExpectRow[];
 };
 
@@ -105,8 +105,9 @@ function toSet(chamber: Chamber, { entries, expected, checks, place, nowMs, word
   return [
     {
       key: chamber.id,
-      text: words.absence.setTo({
-        name: chamber.name,
+      href: `#/chambers/${chamber.id.slice('chamber:'.length)}`,
+      title: chamber.name,
+      note: words.absence.setTo({
         airC: joined(temperature(airC, place, 0)),
         rh: `~${pct(lowPct)} to ${pct(highPct)}\u00a0%`,
         now: last?.rhPct == null ? null : `${pct(last.rhPct)}\u00a0%`,

@@ -27,8 +27,8 @@ export const absence = {
   strike: 'Not going after all',
   strikeReason: 'plans changed',
   set: 'What to set before you leave',
-  setTo: (n: { name: string; airC: string; rh: string; now: string | null }) =>
-    `${n.name}: ${n.airC}, humidity ${n.rh}${n.now === null ? '' : `; it was ${n.now} at the last reading`}`,
+  setTo: (n: { airC: string; rh: string; now: string | null }) =>
+    `${n.airC}, humidity ${n.rh}${n.now === null ? '' : `; it was ${n.now} at the last reading`}`,
   setWhy: 'under the water activity expected at your return, so that nothing crusts while nobody looks',
   setNothing: 'Nothing hangs, so there is nothing to set.',
   weigh:
