@@ -1,7 +1,9 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { batch } from '#record/batch.ts';
 import { readFile, writeFile } from '#record/file.ts';
 import { unseal } from '#store/sealed.ts';
+import { freshDevice, openPage } from './fresh-store.ts';
 
 const FOLDER = 'fixtures/backups';
 const names = readdirSync(FOLDER).filter((name) => name.endsWith('.txt'));
@@ -21,6 +23,39 @@ describe('a backup of an older version', () => {
     const again = writeFile(file.lines, { build: 'now', madeAtMs: 0, device: '' }).text;
     expect(again.split('\n').slice(1, -2)).toEqual(text.split('\n').slice(1, -2));
   });
+
+  it.each(plain)(
+    '%s taken in on a new phone gives every batch as it was, and the same lines again',
+    async (name) => {
+      const text = readFileSync(`${FOLDER}/${name}`, 'utf8');
+      const then = readFile(text).lines.map(({ entry }) => entry);
+      freshDevice();
+      const page = await openPage();
+      await page.startCheck();
+      const plan = await page.planImport(text);
+      expect(plan).toMatchObject({
+        ok: true,
+        unknown: then.filter(({ kind }) => kind === null).length,
+        twins: [],
+        problems: [],
+        faults: [],
+      });
+      expect(await page.takeIn(plan)).toMatchObject({ ok: true, added: then.length });
+      const again = await page.exportLog('now');
+      expect(again.left).toEqual([]);
+      expect(again.text.split('\n').slice(1, -2)).toEqual(text.split('\n').slice(1, -2));
+      const now = readFile(again.text).lines.map(({ entry }) => entry);
+      const batches = [
+        ...new Set(then.map(({ subject }) => subject).filter((id) => id.startsWith('batch:'))),
+      ];
+      expect(batches.length).toBeGreaterThan(0);
+      for (const id of batches) {
+        const folded = batch(id, now);
+        expect(folded).toEqual(batch(id, then));
+        expect(folded).not.toBeNull();
+      }
+    },
+  );
 
   it.each(names.filter((name) => name.includes('sealed')))('%s opens', async (name) => {
     const opened = await unseal(readFileSync(`${FOLDER}/${name}`, 'utf8'), 'demo passphrase');
