@@ -57,6 +57,7 @@ export function FermentSheets({
         <RoomSheet
           {...common}
           thermometers={kit.meters.filter(({ what }) => what !== 'ph-meter')}
+          last={batch.room.at(-1)?.body}
           onSave={(body, atMs) => onSave({ kind: 'room-read', body }, atMs)}
         />
       )}

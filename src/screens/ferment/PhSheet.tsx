@@ -16,7 +16,7 @@ import { WhenField } from '#ui/WhenField.tsx';
 import { readWhen } from '#ui/when-input.ts';
 import { decimal } from '#words/format.ts';
 import { doubtsOf, productMm } from './doubts.ts';
-import type { SheetProps } from './sheet.ts';
+import { type SheetProps, taken } from './sheet.ts';
 
 type Body = Extract<Fact, { kind: 'ph-read' }>['body'];
 
@@ -40,7 +40,11 @@ export function PhSheet({
   const [what, setWhat] = useState<Body['sample']>(stuffed ? 'packet' : 'mix');
   const [how, setHow] = useState<Body['method']>('meter');
   const [doubt, setDoubt] = useState<'believed' | 'doubtful'>('believed');
-  const [meter, setMeter] = useState<SubjectId | null>(meters.length === 1 ? (meters[0]?.id ?? null) : null);
+  const [meter, setMeter] = useState<SubjectId | null>(
+    meters.length === 1
+      ? (meters[0]?.id ?? null)
+      : taken(batch.ph.findLast(({ body }) => body.meter !== undefined)?.body.meter, meters),
+  );
   const [when, setWhen] = useState<string | null>(null);
   const [shown, setShown] = useState(false);
   const [asking, setAsking] = useState<readonly string[]>([]);

@@ -12,7 +12,7 @@ import { useQuantity } from '#ui/use-quantity.ts';
 import { WhenField } from '#ui/WhenField.tsx';
 import { readWhen } from '#ui/when-input.ts';
 import { roomText } from './ferment-view.ts';
-import { degreeSign, type SheetProps } from './sheet.ts';
+import { degreeSign, type SheetProps, taken } from './sheet.ts';
 
 type Body = Extract<Fact, { kind: 'room-read' }>['body'];
 
@@ -26,16 +26,21 @@ export function RoomSheet({
   nowMs,
   saved,
   thermometers,
+  last,
   onSave,
   onClose,
-}: SheetProps<Body> & { thermometers: readonly Meter[] }) {
+}: SheetProps<Body> & {
+  thermometers: readonly Meter[];
+  /** What was read before: the same instruments are taken again. */
+  last: Body | undefined;
+}) {
   const say = words.fermentAhead.room;
   const hygrometers = thermometers.filter(({ what }) => what === 'hygrometer');
   const [hygrometer, setHygrometer] = useState<SubjectId | null>(
-    hygrometers.length === 1 ? (hygrometers[0]?.id ?? null) : null,
+    hygrometers.length === 1 ? (hygrometers[0]?.id ?? null) : taken(last?.hygrometer, hygrometers),
   );
   const [thermometer, setThermometer] = useState<SubjectId | null>(
-    thermometers.length === 1 ? (thermometers[0]?.id ?? null) : null,
+    thermometers.length === 1 ? (thermometers[0]?.id ?? null) : taken(last?.thermometer, thermometers),
   );
   const [doubt, setDoubt] = useState<'believed' | 'doubtful'>('believed');
   const { room } = words.ferment;

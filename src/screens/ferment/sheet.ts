@@ -1,4 +1,5 @@
-import type { Place } from '#record/place.ts';
+import type { Meter, Place } from '#record/place.ts';
+import type { SubjectId } from '#record/subject.ts';
 import type { SavedState } from '#ui/SavedMark.tsx';
 import type { Words } from '#words/en.ts';
 
@@ -11,5 +12,10 @@ export type SheetProps<Body> = {
   onSave: (body: Body, atMs: number | null) => void;
   onClose: () => void;
 };
+
+/** The instrument of the last time, while it still stands in the kit. */
+export function taken(id: SubjectId | undefined, meters: readonly Meter[]): SubjectId | null {
+  return meters.find((each) => each.id === id)?.id ?? null;
+}
 
 export const degreeSign = (place: Place): string => (place.temperature === 'C' ? '°C' : '°F');
