@@ -1,10 +1,12 @@
 import { useId, useState } from 'react';
 import { type ImportPlan, planImport, planRecovery, takeIn } from '#store/backup.ts';
 import { beginAnew, beginFromCopy } from '#store/open.ts';
+import { isSealed, unseal } from '#store/sealed.ts';
 import type { StartState } from '#store/state.ts';
 import { Button } from '#ui/Button.tsx';
 import { Notice } from '#ui/Notice.tsx';
 import { Page } from '#ui/Page.tsx';
+import { Passphrase } from '#ui/Passphrase.tsx';
 import type { Words } from '#words/en.ts';
 
 type Stopped = Exclude<StartState, { code: 'ready' | 'checking' }>;
@@ -40,6 +42,7 @@ function Lost({ missing, words }: { missing: number; words: Words }) {
   const { lost } = words.start;
   const id = useId();
   const [plan, setPlan] = useState<ImportPlan | null>(null);
+  const [locked, setLocked] = useState<string | null>(null);
   const [damage, setDamage] = useState<string | null>(null);
   const [failed, setFailed] = useState(false);
   const [sure, setSure] = useState(false);
@@ -47,9 +50,21 @@ function Lost({ missing, words }: { missing: number; words: Words }) {
   const read = async (file: File | undefined) => {
     if (!file) return;
     const text = await file.text();
+    setLocked(isSealed(text) ? text : null);
+    setPlan(null);
+    if (!isSealed(text)) await planOf(text);
+  };
+  const unlock = async (sealed: string, passphrase: string) => {
+    const opened = await unseal(sealed, passphrase);
+    if (!opened.ok) return false;
+    setLocked(null);
+    await planOf(opened.text);
+    return true;
+  };
+  const planOf = async (text: string) => {
     const whole = await planImport(text);
     const first = whole.problems[0];
-    setDamage(first ? lost.refused(first.line, first.code) : null);
+    setDamage(first ? lost.refused(first.line, words.keeping.problem(first.code)) : null);
     setPlan(whole.ok ? whole : await planRecovery(text));
   };
 
@@ -58,6 +73,12 @@ function Lost({ missing, words }: { missing: number; words: Words }) {
       <p>{lost.text(missing)}</p>
       <label htmlFor={id}>{lost.choose}</label>
       <input id={id} type="file" onChange={(event) => read(event.target.files?.[0])} />
+      {locked !== null && (
+        <Passphrase
+          words={words.keeping.takeIn.unlock}
+          onPassphrase={(passphrase) => unlock(locked, passphrase)}
+        />
+      )}
       {damage && <Notice kind="error">{damage}</Notice>}
       {plan &&
         (plan.ok ? (

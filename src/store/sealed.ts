@@ -45,6 +45,10 @@ export async function seal(text: string, passphrase: string): Promise<string> {
   return `${header}\n${toBase64(new Uint8Array(sealed))}\n`;
 }
 
+export function isSealed(file: string): boolean {
+  return headerOf(file.split('\n', 1)[0] ?? '') !== null;
+}
+
 export async function unseal(file: string, passphrase: string): Promise<Unsealed> {
   const [first = '', second = ''] = file.split('\n');
   const header = headerOf(first);

@@ -53,3 +53,39 @@ test('a store that was cleared is filled again from the second copy, and the mak
   await me.go('/kit/keeping');
   await expect(page.getByText(/entries were restored from the second copy\./)).toBeVisible();
 });
+
+test('a locked backup brings a lost book back, and opens to its passphrase alone', async ({ page }) => {
+  const me = maker(page);
+  await page.addInitScript(() => Reflect.deleteProperty(window, 'showSaveFilePicker'));
+  await me.takeIn(fileOf(weighMeat(openBatch(setUp(book())))));
+  await me.go('/kit/keeping');
+  await me.press('Back up now');
+  await page.getByLabel(/^Passphrase, if/).fill('seven12');
+  await me.press('Lock the file');
+  await expect(page.getByText('Eight characters or more.', { exact: true })).toBeVisible();
+  await page.getByLabel(/^Passphrase, if/).fill('caraway and pepper');
+  await me.press('Lock the file');
+  await expect(page.getByText('The file is locked, and was opened again')).toBeVisible();
+  const download = page.waitForEvent('download');
+  await me.press('Save as a file');
+  const file = await (await download).path();
+  await expect(page.getByText('Handed to the downloads of this phone.')).toBeVisible();
+
+  const cdp = await page.context().newCDPSession(page);
+  const { origin } = new URL(page.url());
+  await page.goto('about:blank');
+  await cdp.send('Storage.clearDataForOrigin', { origin, storageTypes: 'indexeddb,file_systems' });
+  await me.go('/');
+  await me.heading('The book on this phone is gone');
+  await axe(page);
+  await page.getByLabel('Choose the file').setInputFiles(file);
+  await page.getByLabel('The passphrase of this file').fill('caraway and paprika');
+  await me.press('Open it');
+  await expect(page.getByText('It does not open')).toBeVisible();
+  await page.getByLabel('The passphrase of this file').fill('caraway and pepper');
+  await me.press('Open it');
+  await me.press('Bring them back');
+  await me.heading('Today');
+  await me.go(PAGE);
+  await expect(page.getByText('240108').first()).toBeVisible();
+});

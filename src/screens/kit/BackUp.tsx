@@ -5,16 +5,19 @@ import type { Place } from '#record/place.ts';
 import { PLACE } from '#record/subject.ts';
 import { type Exported, exportLog } from '#store/backup.ts';
 import { BUILD } from '#store/build.ts';
+import { seal, unseal } from '#store/sealed.ts';
 import { useAppend } from '#store/use-append.ts';
 import { Button } from '#ui/Button.tsx';
 import { Notice } from '#ui/Notice.tsx';
+import { Passphrase } from '#ui/Passphrase.tsx';
 import { localText } from '#ui/when-input.ts';
 import type { Words } from '#words/en.ts';
 import styles from './KeepingScreen.module.css';
 import { sizeText } from './keeping-view.ts';
 
 type Handed = 'shared' | 'written' | 'downloaded';
-type Ready = { exported: Exported; file: OutgoingFile; bytes: number };
+/** `text` is what the file holds, locked or not. */
+type Ready = { exported: Exported; file: OutgoingFile; text: string; bytes: number; locked: boolean };
 type Step =
   | { at: 'begin' | 'making' | 'failed' }
   | ({ at: 'ready'; again: boolean } & Ready)
@@ -26,7 +29,7 @@ async function share({ file }: Ready): Promise<Handed | null> {
   return handed === 'shared' ? 'shared' : handed === 'download-begun' ? 'downloaded' : null;
 }
 
-async function keepAsFile({ file, exported: { text } }: Ready): Promise<Handed | null> {
+async function keepAsFile({ file, text }: Ready): Promise<Handed | null> {
   if (canWriteToPlace())
     return (await writeToPlace({ name: file.name, text })) === 'written' ? 'written' : null;
   return handDown(file) === 'download-begun' ? 'downloaded' : null;
@@ -47,10 +50,32 @@ export function BackUp({ words, place, nowMs }: { words: Words; place: Place; no
     try {
       const exported = await exportLog(BUILD);
       const name = say.fileName(localText(nowMs).replace('T', '-').replace(':', ''));
-      const file = { name, mime: 'text/plain', content: exported.text };
-      setStep({ at: 'ready', exported, file, bytes: new Blob([exported.text]).size, again: false });
+      const { text } = exported;
+      const file = { name, mime: 'text/plain', content: text };
+      setStep({
+        at: 'ready',
+        exported,
+        file,
+        text,
+        bytes: new Blob([text]).size,
+        locked: false,
+        again: false,
+      });
     } catch {
       setStep({ at: 'failed' });
+    }
+  };
+  const lock = async (passphrase: string) => {
+    if (step.at !== 'ready') return false;
+    try {
+      const text = await seal(step.exported.text, passphrase);
+      const back = await unseal(text, passphrase);
+      if (!back.ok || back.text !== step.exported.text) return false;
+      const file = { ...step.file, name: say.sealedName(step.file.name), content: text };
+      setStep({ ...step, file, text, bytes: new Blob([text]).size, locked: true });
+      return true;
+    } catch {
+      return false;
     }
   };
   const hand = async (by: (ready: Ready) => Promise<Handed | null>) => {
@@ -68,7 +93,7 @@ export function BackUp({ words, place, nowMs }: { words: Words; place: Place; no
   };
 
   if (step.at === 'ready') {
-    const { exported, file, bytes, again } = step;
+    const { exported, file, bytes, again, locked } = step;
     return (
       <section className={styles.panel} aria-live="polite">
         <h2>{say.ready}</h2>
@@ -76,6 +101,7 @@ export function BackUp({ words, place, nowMs }: { words: Words; place: Place; no
         {exported.left.length > 0 && <Notice kind="error">{say.left(exported.left.length)}</Notice>}
         <p>{say.where}</p>
         <p className={styles.sum}>{say.sum(exported.hash)}</p>
+        {locked && <Notice kind="saved">{say.sealed}</Notice>}
         {again && <Notice kind="caution">{say.notHanded}</Notice>}
         <div className={styles.acts}>
           {canShare(file) && (
@@ -87,6 +113,7 @@ export function BackUp({ words, place, nowMs }: { words: Words; place: Place; no
             {say.save}
           </Button>
         </div>
+        {!locked && <Passphrase words={say.lock} onPassphrase={lock} />}
       </section>
     );
   }

@@ -2,14 +2,17 @@ import { useRef, useState } from 'react';
 import { MAX_FILE_CHARS } from '#record/file.ts';
 import type { Place } from '#record/place.ts';
 import { type ImportPlan, planImport, planRecovery, type TakenIn, takeIn } from '#store/backup.ts';
+import { isSealed, unseal } from '#store/sealed.ts';
 import { Button } from '#ui/Button.tsx';
 import { Notice } from '#ui/Notice.tsx';
+import { Passphrase } from '#ui/Passphrase.tsx';
 import type { Words } from '#words/en.ts';
 import { importView } from './import-view.ts';
 import styles from './KeepingScreen.module.css';
 
 type Step =
   | { at: 'begin' | 'reading' | 'too-large' | 'unreadable' }
+  | { at: 'locked'; text: string }
   | { at: 'planned'; text: string; plan: ImportPlan; recovering: boolean }
   | { at: 'done'; result: TakenIn };
 
@@ -25,10 +28,19 @@ export function TakeIn({ words, place, zone }: { words: Words; place: Place; zon
     setStep({ at: 'reading' });
     try {
       const text = await file.text();
-      setStep({ at: 'planned', text, plan: await planImport(text), recovering: false });
+      if (isSealed(text)) setStep({ at: 'locked', text });
+      else setStep({ at: 'planned', text, plan: await planImport(text), recovering: false });
     } catch {
       setStep({ at: 'unreadable' });
     }
+  };
+
+  const unlock = async (sealed: string, passphrase: string) => {
+    const opened = await unseal(sealed, passphrase);
+    if (!opened.ok) return false;
+    const { text } = opened;
+    setStep({ at: 'planned', text, plan: await planImport(text), recovering: false });
+    return true;
   };
 
   return (
@@ -52,6 +64,9 @@ export function TakeIn({ words, place, zone }: { words: Words; place: Place; zon
         {step.at === 'done' && step.result.ok && <Notice kind="saved">{say.done(step.result.added)}</Notice>}
         {step.at === 'done' && !step.result.ok && (
           <Notice kind="error">{words.app.problem[step.result.problem.code]}</Notice>
+        )}
+        {step.at === 'locked' && (
+          <Passphrase words={say.unlock} onPassphrase={(passphrase) => unlock(step.text, passphrase)} />
         )}
         {step.at === 'planned' && (
           <Plan

@@ -57,6 +57,16 @@ export const keeping = {
     },
     notNoted: 'The file was handed over, but this could not be noted here.',
     fileName: (day: string) => `greenweight-log-${day}.txt`,
+    sealedName: (name: string) => name.replace(/\.txt$/, '-locked.txt'),
+    sealed:
+      'The file is locked, and was opened again with the passphrase. Without it nobody reads it, you neither.',
+    lock: {
+      label: 'Passphrase, if the file is to be locked',
+      hint: 'Eight characters or more. A lost passphrase is a lost backup: keep an unlocked file in another place too.',
+      act: 'Lock the file',
+      tooShort: 'Eight characters or more.',
+      refused: 'It could not be locked. The file is as it was.',
+    },
   },
 
   giveOut: {
@@ -82,6 +92,13 @@ export const keeping = {
     reading: 'Reading the file. Nothing is written yet.',
     tooLarge: 'The file is larger than any log of this app. Nothing was read.',
     unreadable: 'The file could not be opened.',
+    unlock: {
+      label: 'The passphrase of this file',
+      hint: 'The file is locked. Nothing is written yet.',
+      act: 'Open it',
+      tooShort: 'A passphrase has eight characters or more.',
+      refused: 'It does not open: another passphrase, or a file that is not as it was written.',
+    },
     planTitle: 'What would happen',
     from: (made: string, count: number, build: string) => `Made ${made}, ${entries(count)}, build ${build}.`,
     noHeader: 'The first line of the file cannot be read, so that it is not known when it was made.',
