@@ -53,7 +53,7 @@ export type BatchAhead = {
 
 const DAY_MS = 86_400_000;
 const SAME_CALIBRE = 0.15;
-const INSTANTS = 48;
+const INSTANTS = 24;
 const FAN_POINTS = 32;
 /** Further than this nobody plans. */
 const FURTHEST_DAYS = 400;

@@ -57,8 +57,8 @@ export function dryingPace({
 /**
  * The clock of one piece: logged air, and the planned air where none was logged, without the rests.
  *
- * theta = integral of `dryingPace`, summed into steps of at most a day so that an hourly log costs no more than a
- * daily one; each step's final loss is that of its pace-weighted humidity, over that of the planned air.
+ * theta = integral of `dryingPace`, summed into steps of at most a day, ending where a rest does, so that an hourly
+ * log costs no more than a daily one; each step's final loss is that of its pace-weighted humidity, over that of the planned air.
  * Units: epoch ms, °C, %.
  * Source: equivalent time, fitted to the radial model (computed).
  * @throws RangeError if the piece was hung after now, or the air cannot be.
@@ -84,9 +84,11 @@ export function dryingClock({
   const startAw = mixAw({ mix, lossPct: 0 });
   const readings = air.toSorted((a, b) => a.fromMs - b.fromMs);
   const resting = (ms: number) => rests.some(({ fromMs, toMs }) => fromMs <= ms && ms < (toMs ?? Infinity));
+  // A step ends where a rest does: half dried and half rested, it would have no one pace.
+  const edges = new Set(rests.flatMap(({ fromMs, toMs }) => (toMs === null ? [fromMs] : [fromMs, toMs])));
   const marks = [
     ...readings.map(({ fromMs }) => fromMs),
-    ...rests.flatMap(({ fromMs, toMs }) => (toMs === null ? [fromMs] : [fromMs, toMs])),
+    ...edges,
     ...Array.from({ length: Math.floor((nowMs - hungMs) / DAY_MS) }, (_, day) => hungMs + (day + 1) * DAY_MS),
     nowMs,
   ]
@@ -107,7 +109,7 @@ export function dryingClock({
       days: stretch.days + days,
       humidityDays: stretch.humidityDays + days * humidityPct,
     };
-    if ((untilMs - hungMs) % DAY_MS === 0 || untilMs === nowMs) {
+    if ((untilMs - hungMs) % DAY_MS === 0 || untilMs === nowMs || edges.has(untilMs)) {
       if (untilMs > fromMs) stretches.push(stretch);
       stretch = { ...stretch, days: 0, humidityDays: 0 };
     }

@@ -36,7 +36,7 @@ export type DryingModel = {
 };
 
 /** One piece on one scale: set on simulated makers, by seeds that nothing is tested on (computed). */
-export const WEIGHED_PIECE: DryingModel = { weighingSdPct: 0.75, repeatShare: 0.2, tailHazard: 1.5 };
+export const WEIGHED_PIECE: DryingModel = { weighingSdPct: 0.6, repeatShare: 0.2, tailHazard: 1.5 };
 
 const LOOK_STEPS: Steps = [25, 13];
 const FINE_STEPS: Steps = [41, 21];
