@@ -1,4 +1,4 @@
-import { useId, useState } from 'react';
+import { useRef, useState } from 'react';
 import { type ImportPlan, planImport, planRecovery, takeIn } from '#store/backup.ts';
 import { beginAnew, beginFromCopy } from '#store/open.ts';
 import { isSealed, unseal } from '#store/sealed.ts';
@@ -40,7 +40,7 @@ export function StartScreen({ state, words }: { state: Stopped; words: Words }) 
 
 function Lost({ missing, words }: { missing: number; words: Words }) {
   const { lost } = words.start;
-  const id = useId();
+  const input = useRef<HTMLInputElement>(null);
   const [plan, setPlan] = useState<ImportPlan | null>(null);
   const [locked, setLocked] = useState<string | null>(null);
   const [damage, setDamage] = useState<string | null>(null);
@@ -71,8 +71,19 @@ function Lost({ missing, words }: { missing: number; words: Words }) {
   return (
     <Page title={lost.title}>
       <p>{lost.text(missing)}</p>
-      <label htmlFor={id}>{lost.choose}</label>
-      <input id={id} type="file" onChange={(event) => read(event.target.files?.[0])} />
+      <input
+        ref={input}
+        type="file"
+        hidden
+        aria-label={lost.choose}
+        onChange={(event) => {
+          void read(event.target.files?.[0]);
+          event.target.value = '';
+        }}
+      />
+      <Button kind={plan?.ok ? 'second' : 'primary'} onPress={() => input.current?.click()}>
+        {lost.choose}
+      </Button>
       {locked !== null && (
         <Passphrase
           words={words.keeping.takeIn.unlock}
