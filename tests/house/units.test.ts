@@ -10,9 +10,9 @@ const UNIT = `(${[...UNITS, ...words('Pct Fraction Ratio Share Pace Power Hazard
 const SAYS_UNIT = new RegExp(`${UNIT}(Per(${UNIT}|Piece)+)?(Meat|Mix)?(Of(Meat|Mix|Lean|Total))?(Ago)?$`);
 /** The trade's own, then counts of what is named, then pure numbers of the mathematics as its books call them. */
 const NEED_NONE = [
-  ...words('ph aw seq v value'),
+  ...words('ph aw seq v value values marks'),
   ...words(
-    'batches count entries here kept left line lines missing number pieces places portions rails rings unknown',
+    'batches blind count differing entries here kept left line lines missing number pieces places portions rails rings unknown',
   ),
   ...words(
     'biot chance fourier grown high least level lnTau lnTheta low mpr most near shape tilt tolerance x z',
