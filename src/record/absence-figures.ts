@@ -1,6 +1,7 @@
 /** What pieces are expected to have lost at a return, by what was known on leaving; and what was found. Estimates but for what was found. */
 import { lossPct, lossSpread } from '#core/drying/loss.ts';
 import type { Batch } from './batch.ts';
+import type { KnownAir } from './drying-air.ts';
 import { pieceForecast } from './forecast-figures.ts';
 import type { BodyOf } from './kinds.ts';
 import type { Piece } from './piece.ts';
@@ -36,10 +37,10 @@ export function piecesAway(batch: Batch, { fromMs }: Times, nowMs: number): Piec
 export function pieceAway(
   piece: Piece,
   batch: Batch,
-  { fromMs, toMs, nowMs }: Times & { nowMs: number },
+  { fromMs, toMs, nowMs, air = null }: Times & { nowMs: number; air?: KnownAir | null },
 ): PieceAway | null {
   const knownMs = Math.min(fromMs, nowMs);
-  const forecast = pieceForecast(piece, batch, knownMs);
+  const forecast = pieceForecast(piece, batch, knownMs, { air });
   if (forecast === null) return null;
   const { greenG } = piece;
   const weighed = piece.weighings.filter(({ netG }) => netG > 0);

@@ -2,6 +2,7 @@
 import { type HumidityToSet, humidityToSet } from '#core/air/humidity-to-set.ts';
 import { mixAw } from '#core/drying/water-activity.ts';
 import type { Batch } from './batch.ts';
+import type { KnownAir } from './drying-air.ts';
 import { mixOf, type PieceForecast, pieceForecast } from './forecast-figures.ts';
 import type { Piece } from './piece.ts';
 
@@ -19,12 +20,12 @@ const WEEKS_AHEAD = 4;
 
 export type Load = { readonly batch: Batch; readonly greenG: number; readonly forecast: PieceForecast };
 
-/** The piece of middle weight stands for its batch. */
-export function loads(batches: readonly Batch[], nowMs: number): Load[] {
+/** The piece of middle weight stands for its batch. `air`: of the chamber in which they hang. */
+export function loads(batches: readonly Batch[], nowMs: number, air: KnownAir | null = null): Load[] {
   return batches.flatMap((batch) => {
     const up = hanging(batch);
     const middle = up.toSorted((a, b) => a.greenG - b.greenG)[Math.floor(up.length / 2)];
-    const forecast = middle && pieceForecast(middle, batch, nowMs);
+    const forecast = middle && pieceForecast(middle, batch, nowMs, { air });
     return forecast ? [{ batch, greenG: sum(up.map(({ greenG }) => greenG)), forecast }] : [];
   });
 }

@@ -1,4 +1,5 @@
 import { useMemo, useState } from 'react';
+import { knownAirs } from '#record/known-airs.ts';
 import type { Place } from '#record/place.ts';
 import { PLACE } from '#record/subject.ts';
 import { useNowMs, zoneAt } from '#store/clock.ts';
@@ -29,7 +30,11 @@ export function AbsenceScreen({ words, place }: { words: Words; place: Place }) 
   const [planning, setPlanning] = useState(false);
   const hour = Math.ceil(nowMs / HOUR_MS) * HOUR_MS;
   const leaving = useMemo(() => (entries ? absenceNow(entries, hour) : null), [entries, hour]);
-  const counting = useExpected(batches, leaving, hour);
+  const airs = useMemo(
+    () => knownAirs(kit?.chambers ?? [], entries ?? [], checks ?? []),
+    [kit, entries, checks],
+  );
+  const counting = useExpected(batches, leaving, { airs, nowMs: hour });
   if (kit === undefined || batches === undefined || entries === undefined || checks === undefined)
     return <Waiting label={words.app.waiting} />;
   const say = words.absence;

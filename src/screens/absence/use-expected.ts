@@ -1,7 +1,9 @@
 import { useEffect, useState } from 'react';
 import { type PieceAway, pieceAway, piecesAway } from '#record/absence-figures.ts';
 import type { Batch } from '#record/batch.ts';
+import type { KnownAir } from '#record/drying-air.ts';
 import type { EntryOf } from '#record/entry.ts';
+import type { SubjectId } from '#record/subject.ts';
 import type { Expected } from './absence-view.ts';
 
 export type Counting = {
@@ -16,7 +18,7 @@ const NOTHING: Counting = { expected: [], done: 0, of: 0 };
 export function useExpected(
   batches: readonly Batch[] | undefined,
   absence: EntryOf<'absence-planned'> | null,
-  nowMs: number,
+  { airs, nowMs }: { airs: ReadonlyMap<SubjectId, KnownAir>; nowMs: number },
 ): Counting {
   const [counting, setCounting] = useState(NOTHING);
   useEffect(() => {
@@ -34,7 +36,9 @@ export function useExpected(
     const step = () => {
       const next = waiting[done];
       if (next) {
-        const away = pieceAway(next.piece, next.batch, { fromMs, toMs, nowMs });
+        const chamber = next.batch.hung?.body.chamber;
+        const air = (chamber && airs.get(chamber)) ?? null;
+        const away = pieceAway(next.piece, next.batch, { fromMs, toMs, nowMs, air });
         if (away) found.set(next.batch, [...(found.get(next.batch) ?? []), away]);
         done += 1;
       }
@@ -47,6 +51,6 @@ export function useExpected(
     };
     step();
     return () => clearTimeout(timer);
-  }, [batches, absence, nowMs]);
+  }, [batches, absence, airs, nowMs]);
   return counting;
 }

@@ -3,6 +3,7 @@ import type { BackSchedule as Schedule } from '#core/drying/back-schedule.ts';
 import { mixFromFat } from '#core/drying/equilibrium.ts';
 import type { Batch } from '#record/batch.ts';
 import { loads } from '#record/chamber-figures.ts';
+import type { KnownAir } from '#record/drying-air.ts';
 import { dryingHistory } from '#record/drying-history.ts';
 import { mixOf } from '#record/forecast-figures.ts';
 import type { Chamber, Place } from '#record/place.ts';
@@ -30,6 +31,7 @@ export function BackSchedule({
   today,
   batches,
   ahead,
+  airs,
   chambers,
   nowMs,
   place,
@@ -39,6 +41,7 @@ export function BackSchedule({
   today: CalendarDay;
   batches: readonly Batch[];
   ahead: readonly Ahead[];
+  airs: ReadonlyMap<SubjectId, KnownAir>;
   chambers: readonly Chamber[];
   nowMs: number;
   place: Place;
@@ -71,11 +74,12 @@ export function BackSchedule({
         hanging: loads(
           batches.filter((batch) => hangsIn(batch, chamber)),
           nowMs,
+          airs.get(chamber.id),
         ),
         everInside,
       },
     };
-  }, [wanted, batches, ahead, chambers, chamber, nowMs]);
+  }, [wanted, batches, ahead, airs, chambers, chamber, nowMs]);
   const freezeDays = freeze === 'yes' ? (table?.days ?? 0) : 0;
   const view = useMemo(() => {
     const given = asked && readBack(asked, { today, place, words });

@@ -3,6 +3,7 @@ import { handOver } from '#files/hand-over.ts';
 import { calendar as calendarFile, type DueEvent } from '#files/icalendar.ts';
 import { dueAhead } from '#record/due-ahead.ts';
 import { pieceForecast } from '#record/forecast-figures.ts';
+import { knownAirs } from '#record/known-airs.ts';
 import type { Place } from '#record/place.ts';
 import { PLACE } from '#record/subject.ts';
 import { useNowMs, zoneAt } from '#store/clock.ts';
@@ -38,13 +39,19 @@ export function CalendarScreen({ words, place }: { words: Words; place: Place })
   const nowMs = useNowMs(HOUR_MS);
   const [handed, setHanded] = useState<string | null>(null);
   const hour = Math.ceil(nowMs / HOUR_MS) * HOUR_MS;
+  const airs = useMemo(
+    () => knownAirs(kit?.chambers ?? [], entries ?? [], checks ?? []),
+    [kit, entries, checks],
+  );
   const ahead = useMemo(
     () =>
       (batches ?? []).flatMap((batch) => {
         const piece = batch.stage === 'hanging' || batch.stage === 'ferment' ? middlePiece(batch) : null;
-        return piece ? [{ batch, piece, forecast: pieceForecast(piece, batch, hour) }] : [];
+        const chamber = batch.hung?.body.chamber;
+        const air = (chamber && airs.get(chamber)) ?? null;
+        return piece ? [{ batch, piece, forecast: pieceForecast(piece, batch, hour, { air }) }] : [];
       }),
-    [batches, hour],
+    [batches, airs, hour],
   );
   if (batches === undefined || kit === undefined || entries === undefined || checks === undefined)
     return <Waiting label={words.app.waiting} />;
@@ -88,6 +95,7 @@ export function CalendarScreen({ words, place }: { words: Words; place: Place })
         today={calendarDay(nowMs, zone)}
         batches={batches}
         ahead={ahead}
+        airs={airs}
         chambers={kit.chambers}
         nowMs={hour}
         place={place}

@@ -2,6 +2,7 @@ import { UNDER_AW_POINTS } from '#core/air/humidity-to-set.ts';
 import type { Batch } from '#record/batch.ts';
 import type { ChamberAir } from '#record/chamber-air.ts';
 import { addedGPerDay, loads, mostCarried, type WeekAhead, weeksAhead } from '#record/chamber-figures.ts';
+import { knownAir } from '#record/drying-air.ts';
 import type { Place } from '#record/place.ts';
 import type { Words } from '#words/en.ts';
 import { decimal, joined, mass } from '#words/format.ts';
@@ -39,7 +40,7 @@ export function chamberAhead({
   words: Words;
 }): ChamberAhead | null {
   const say = words.chamberAhead;
-  const weeks = weeksAhead(loads(inside, nowMs), nowMs);
+  const weeks = weeksAhead(loads(inside, nowMs, knownAir(air)), nowMs);
   const [now] = weeks;
   if (!now) return null;
   const most = mostCarried(everInside);
