@@ -73,6 +73,12 @@ const SHEETS: readonly (readonly [string, string | RegExp])[] = [
   [`/batches/${idOf(BATCH)}/hanging`, 'Take down'],
   [`/pieces/${idOf(pieceId(2))}`, 'Change target'],
   [`/pieces/${idOf(pieceId(2))}`, 'Take down'],
+  [`/batches/${idOf(BATCH)}/tasting`, 'Mark it'],
+  [`/batches/${idOf(BATCH)}/dryness`, 'Enter a measured value'],
+  [`/chambers/${idOf(CHAMBER)}`, 'Read the air'],
+  [`/chambers/${idOf(CHAMBER)}`, 'Set the air'],
+  [`/instruments/${idOf(METER)}`, 'Check in buffers'],
+  ['/absence', 'Plan an absence'],
   ['/kit/scales', 'Add a scale'],
   ['/kit/scales', 'Add a meter'],
 ];

@@ -48,31 +48,33 @@ export function DrynessScreen({ words, place, id }: { words: Words; place: Place
       }
     >
       {saved && !open && <SavedMark state={saved.state} text={saved.text} />}
-      <table className={styles.table}>
-        <caption>{say.table}</caption>
-        <thead>
-          <tr>
-            {say.columns.map((column) => (
-              <th key={column} scope="col">
-                {column}
-              </th>
-            ))}
-          </tr>
-        </thead>
-        <tbody>
-          {view.rows.map(({ key, head, note, cells }) => (
-            <tr key={key} className={note ? styles.marked : undefined}>
-              <th scope="row">
-                {head}
-                {note && <span className={styles.note}>{note}</span>}
-              </th>
-              {cells.map((cell, at) => (
-                <td key={say.columns[at + 1]}>{cell}</td>
+      <div className={styles.scroll}>
+        <table className={styles.table}>
+          <caption>{say.table}</caption>
+          <thead>
+            <tr>
+              {say.columns.map((column) => (
+                <th key={column} scope="col">
+                  {column}
+                </th>
               ))}
             </tr>
-          ))}
-        </tbody>
-      </table>
+          </thead>
+          <tbody>
+            {view.rows.map(({ key, head, note, cells }) => (
+              <tr key={key} className={note ? styles.marked : undefined}>
+                <th scope="row">
+                  {head}
+                  {note && <span className={styles.note}>{note}</span>}
+                </th>
+                {cells.map((cell, at) => (
+                  <td key={say.columns[at + 1]}>{cell}</td>
+                ))}
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
       <p className={styles.soft}>{say.source}</p>
       <Notice kind="caution">{say.caution}</Notice>
       <section className={styles.section}>
