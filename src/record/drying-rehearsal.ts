@@ -52,7 +52,7 @@ const FASTEST_M2_PER_S = 2e-10;
 const FITS_PCT = 1.5;
 const HALVINGS = 9;
 const LONGEST_DAYS = 120;
-const COARSE = { rings: 14, stepHours: 8 };
+const COARSE = { rings: 12, stepHours: 12 };
 const FINE = { rings: 30, stepHours: 2 };
 const RADII = 12;
 

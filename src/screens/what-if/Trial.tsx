@@ -1,4 +1,4 @@
-import { useMemo, useState } from 'react';
+import { memo, useDeferredValue, useMemo, useState } from 'react';
 import type { Place } from '#record/place.ts';
 import { useNowMs, zoneAt } from '#store/clock.ts';
 import { LossChart } from '#ui/charts/LossChart.tsx';
@@ -10,7 +10,7 @@ import { Sliders } from './Sliders.tsx';
 import type { Start } from './start.ts';
 import { useRehearsal } from './use-rehearsal.ts';
 import styles from './WhatIfScreen.module.css';
-import { whatIfView } from './what-if-view.ts';
+import { type WhatIfView, whatIfView } from './what-if-view.ts';
 
 const HOUR_MS = 3_600_000;
 
@@ -42,6 +42,8 @@ export function Trial({
     () => tried && whatIfView({ tried, now, fromDay, fromMs, targetLossPct, place, zone, words }),
     [tried, now, fromDay, fromMs, targetLossPct, place, zone, words],
   );
+  // The sentence and the slices first: a chart takes a phone longer to draw than the sum took.
+  const chart = useDeferredValue(view?.chart ?? null);
   return (
     <Page title={title} line={line} back={back} sentence={view?.sentence ?? say.sentence.working}>
       {problem !== null && <Notice kind="error">{say.failed}</Notice>}
@@ -71,17 +73,7 @@ export function Trial({
         </>
       )}
       <Sliders wish={wish} onWish={setWish} place={place} words={words} />
-      {view && (
-        <LossChart
-          title={say.chart.title}
-          label={say.chart.label}
-          waitingLabel={words.hanging.chart.waiting}
-          failedLabel={words.hanging.chart.failed}
-          tableLabel={words.hanging.chart.table}
-          table={view.chart.table}
-          model={view.chart.model}
-        />
-      )}
+      {chart && <Curve chart={chart} words={words} />}
       <p className={styles.soft}>
         {[...(wish.past && !view?.unfit ? [say.fitted] : []), say.note].join(' ')}
       </p>
@@ -95,3 +87,18 @@ export function Trial({
     </Page>
   );
 }
+
+const Curve = memo(function Curve({ chart, words }: { chart: WhatIfView['chart']; words: Words }) {
+  const say = words.whatIf.chart;
+  return (
+    <LossChart
+      title={say.title}
+      label={say.label}
+      waitingLabel={words.hanging.chart.waiting}
+      failedLabel={words.hanging.chart.failed}
+      tableLabel={words.hanging.chart.table}
+      table={chart.table}
+      model={chart.model}
+    />
+  );
+});
