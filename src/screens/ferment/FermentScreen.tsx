@@ -11,6 +11,7 @@ import { AirChart } from '#ui/charts/AirChart.tsx';
 import { PhChart } from '#ui/charts/PhChart.tsx';
 import { BarToLimit } from '#ui/drawings/BarToLimit.tsx';
 import { Figure, Figures } from '#ui/Figure.tsx';
+import { List, Row } from '#ui/List.tsx';
 import { Notice } from '#ui/Notice.tsx';
 import { Page } from '#ui/Page.tsx';
 import { SavedMark } from '#ui/SavedMark.tsx';
@@ -161,24 +162,28 @@ export function FermentScreen({ words, place, id }: { words: Words; place: Place
         }}
       />
       {view.stage !== 'before' && (
-        <div className={styles.more}>
-          <Button href={`#/batches/${id}/room-file`}>{words.logger.act}</Button>
-          <Button onPress={() => setOpen('ferment-set')}>{words.fermentAhead.programme.act}</Button>
-          {view.stage === 'running' && !view.stalled && (
-            <Button onPress={() => setOpen('stall')}>{words.fermentStall.act}</Button>
-          )}
-          <Button href="#/instruments">{words.instruments.title}</Button>
-          <Button href="#/after-fault">{words.afterFault.title}</Button>
-          <Button onPress={() => setOpen('smoked')}>{ferment.act.smoke}</Button>
-          {(view.stage === 'running' || view.stage === 'stopped') && (
-            <Button
-              kind={view.stage === 'stopped' ? 'primary' : 'second'}
-              onPress={() => setOpen('ferment-ended')}
-            >
-              {ferment.act.end}
-            </Button>
-          )}
-        </div>
+        <>
+          <div className={styles.more}>
+            <Button onPress={() => setOpen('ferment-set')}>{words.fermentAhead.programme.act}</Button>
+            <Button onPress={() => setOpen('smoked')}>{ferment.act.smoke}</Button>
+            {view.stage === 'running' && !view.stalled && (
+              <Button onPress={() => setOpen('stall')}>{words.fermentStall.act}</Button>
+            )}
+            {(view.stage === 'running' || view.stage === 'stopped') && (
+              <Button
+                kind={view.stage === 'stopped' ? 'primary' : 'second'}
+                onPress={() => setOpen('ferment-ended')}
+              >
+                {ferment.act.end}
+              </Button>
+            )}
+          </div>
+          <List>
+            <Row href={`#/batches/${id}/room-file`} title={words.logger.act} />
+            <Row href="#/instruments" title={words.instruments.title} />
+            <Row href="#/after-fault" title={words.afterFault.title} />
+          </List>
+        </>
       )}
       <p className={styles.caution}>
         {ferment.caution} <a href="#/hazards">{words.app.caution.more}</a>{' '}
