@@ -99,8 +99,8 @@ export function windowText(
 ): string | null {
   if (p10Ms === null) return null;
   const fromMs = Math.max(p10Ms, nowMs);
-  if (p90Ms === null) return words.hanging.from(words.dates.day(fromMs, zone));
-  return words.dates.between(fromMs, Math.max(p90Ms, fromMs), zone);
+  if (p90Ms === null) return words.hanging.from(words.dates.day(fromMs, zone, nowMs));
+  return words.dates.between(fromMs, Math.max(p90Ms, fromMs), zone, nowMs);
 }
 
 /** About what a stuffed mix weighs: only to draw the piece as long as it is. Common practice: 1.05 g/ml. */
@@ -149,7 +149,7 @@ function figuresOf(given: Given, up: readonly Piece[]): HangingView['figures'] {
     const interval = window && windowText(window, { nowMs, zone, words });
     if (!interval || (window.p50Ms !== null && window.p50Ms < nowMs)) return [];
     if (window.p50Ms === null) return [{ key, label, value: figures.unlikely, interval }];
-    return [{ key, label, value: words.dates.shortDay(window.p50Ms, zone), about: true, interval }];
+    return [{ key, label, value: words.dates.shortDay(window.p50Ms, zone, nowMs), about: true, interval }];
   };
   return [
     ...(loss === undefined

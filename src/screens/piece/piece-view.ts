@@ -83,6 +83,6 @@ function sentenceOf({ piece, forecast, working, place, nowMs, zone, words }: Giv
 function windowOf(forecast: PieceWindow, nowMs: number, zone: string, words: Words): string | null {
   if (forecast.p10Ms === null) return null;
   const fromMs = Math.max(forecast.p10Ms, nowMs);
-  if (forecast.p90Ms === null) return words.hanging.from(words.dates.day(fromMs, zone));
-  return words.dates.between(fromMs, Math.max(fromMs, forecast.p90Ms), zone);
+  if (forecast.p90Ms === null) return words.hanging.from(words.dates.day(fromMs, zone, nowMs));
+  return words.dates.between(fromMs, Math.max(fromMs, forecast.p90Ms), zone, nowMs);
 }

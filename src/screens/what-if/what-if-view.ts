@@ -96,7 +96,7 @@ function sentenceOf({ tried, fromDay, fromMs, targetLossPct, place, zone, words 
   return say.reaches({
     target,
     days: decimal(targetDay - fromDay, 0, place),
-    day: fromMs === null ? null : words.dates.day(fromMs + (targetDay - fromDay) * DAY_MS, zone),
+    day: fromMs === null ? null : words.dates.day(fromMs + (targetDay - fromDay) * DAY_MS, zone, fromMs),
   });
 }
 
