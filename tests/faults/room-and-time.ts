@@ -1,7 +1,7 @@
 /** What the store does without room, with many files and entries, and how long it takes. */
 import assert from 'node:assert/strict';
 import { execFileSync, spawnSync } from 'node:child_process';
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { launch, pageUrl, tab } from './browser.ts';
@@ -40,6 +40,7 @@ export async function diskFull(): Promise<string | null> {
   const profile = join(folder, 'profile');
   const filler = join(folder, 'filler');
   const url = await pageUrl();
+  mkdirSync(filler);
   let context = await launch(profile);
   try {
     let page = await tab(context, url);
@@ -49,7 +50,11 @@ export async function diskFull(): Promise<string | null> {
       await window.store.lookThrough();
     });
     await page.waitForFunction(() => window.store.state().room === 'kept');
-    spawnSync('dd', ['if=/dev/zero', `of=${filler}`, 'bs=4k']);
+    // More than once: a browser that sees a full disk throws away what it only kept to be quick.
+    for (const part of [1, 2, 3]) {
+      spawnSync('dd', ['if=/dev/zero', `of=${join(filler, String(part))}`, 'bs=4k']);
+      await new Promise((resolve) => setTimeout(resolve, 500));
+    }
     const seen = await page.evaluate(async () => {
       const photo = await window.store.keepPhoto(new Uint8Array(200_000).map((_, at) => (at * at) & 0xff));
       const before = window.store.state().room;
@@ -66,7 +71,7 @@ export async function diskFull(): Promise<string | null> {
       return { photo, before, after: window.store.state().room, stored, since, problem, exported };
     });
     await context.close().catch(() => undefined);
-    rmSync(filler);
+    rmSync(filler, { recursive: true });
     context = await launch(profile);
     page = await tab(context, url);
     const found = await page.evaluate(async () => {
