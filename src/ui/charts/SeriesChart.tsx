@@ -1,5 +1,5 @@
 import { CartesianGrid, ComposedChart, ReferenceLine, XAxis, YAxis } from 'recharts';
-import { across, moving } from './chart-marks.tsx';
+import { across, moving, thin } from './chart-marks.tsx';
 import { axisEnds, type ChartModel, type ChartTick, chartRows } from './chart-model.ts';
 import styles from './SeriesChart.module.css';
 
@@ -55,6 +55,7 @@ export function SeriesChart({ model, tone, rings = false }: SeriesChartProps) {
         tickMargin={8}
       />
       {series.map((each) => across(each))}
+      {thin(series)}
       {series.map((each) => moving(each, STROKES[tone], rings))}
       {marks.map(({ x, text }) => (
         <ReferenceLine

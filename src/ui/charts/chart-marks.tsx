@@ -1,5 +1,5 @@
 import { Area, Line, ReferenceArea, ReferenceDot, ReferenceLine } from 'recharts';
-import type { ChartSeries } from './chart-model.ts';
+import { type ChartSeries, thinRows } from './chart-model.ts';
 import styles from './SeriesChart.module.css';
 
 /** What lies across the whole chart: bands and limits. */
@@ -60,7 +60,24 @@ export function across(series: ChartSeries) {
   return null;
 }
 
-/** What moves along it: readings, pieces, and what is computed ahead. */
+/** The pieces, thin, none of them named. */
+export function thin(series: readonly ChartSeries[]) {
+  const rows = thinRows(series);
+  if (rows.length === 0) return null;
+  return (
+    <Line
+      data={rows}
+      dataKey="y"
+      isAnimationActive={false}
+      type="linear"
+      stroke="var(--edge)"
+      strokeWidth={1}
+      dot={false}
+    />
+  );
+}
+
+/** What moves along it: readings, pieces apart, and what is computed ahead. */
 export function moving(series: ChartSeries, stroke: string, rings: boolean) {
   const shared = {
     key: series.id,
@@ -95,8 +112,6 @@ export function moving(series: ChartSeries, stroke: string, rings: boolean) {
           dot={false}
         />
       );
-    case 'piece':
-      return <Line key={key} {...rest} type="linear" stroke="var(--edge)" strokeWidth={1} dot={false} />;
     case 'apart':
       return (
         <Line

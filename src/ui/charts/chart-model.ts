@@ -33,7 +33,7 @@ export type ChartRow = { x: number; [seriesId: string]: number | readonly [numbe
 export const MAX_POINTS = 400;
 
 /**
- * The series beside each other, one row for each x.
+ * The series beside each other, one row for each x; thin lines are not among them.
  *
  * @throws RangeError if a series has more points than a phone should draw.
  */
@@ -51,10 +51,19 @@ export function chartRows(series: readonly ChartSeries[]): ChartRow[] {
         `chartRows: points requires at most ${MAX_POINTS} of ${each.id}, got ${each.points.length}`,
       );
     }
+    if (each.kind === 'piece') continue;
     if (each.kind === 'window') for (const { x, lo, hi } of each.points) put(x, each.id, [lo, hi]);
     else for (const { x, y } of each.points) put(x, each.id, y);
   }
   return [...rows.values()].sort((a, b) => a.x - b.x);
+}
+
+/** All thin lines as one, with a gap between them: two dozen of them drawn apart hold an old phone up for seconds. */
+export function thinRows(series: readonly ChartSeries[]): { x: number; y: number | null }[] {
+  return series.flatMap((each) => {
+    const last = each.kind === 'piece' ? each.points.at(-1) : undefined;
+    return each.kind === 'piece' && last ? [...each.points, { x: last.x, y: null }] : [];
+  });
 }
 
 /** From the first tick to the last. */

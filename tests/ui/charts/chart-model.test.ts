@@ -1,5 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { axisEnds, type ChartSeries, chartRows, chartWords, MAX_POINTS } from '#ui/charts/chart-model.ts';
+import {
+  axisEnds,
+  type ChartSeries,
+  chartRows,
+  chartWords,
+  MAX_POINTS,
+  thinRows,
+} from '#ui/charts/chart-model.ts';
 
 const measured: ChartSeries = {
   kind: 'measured',
@@ -31,8 +38,30 @@ describe('the rows of a chart', () => {
   it('refuse more points than an old phone draws in time', () => {
     const points = Array.from({ length: MAX_POINTS + 1 }, (_, x) => ({ x, y: 0 }));
     expect(() => chartRows([{ kind: 'piece', id: 'p', points }])).toThrow(RangeError);
-    expect(chartRows([{ kind: 'piece', id: 'p', points: points.slice(1) }])).toHaveLength(MAX_POINTS);
+    expect(() => chartRows([{ kind: 'measured', id: 'p', points }])).toThrow(RangeError);
+    expect(chartRows([{ kind: 'measured', id: 'p', points: points.slice(1) }])).toHaveLength(MAX_POINTS);
   });
+});
+
+it('thin lines are one line with gaps between them, and no rows of their own', () => {
+  const piece = (id: string, y: number): ChartSeries => ({
+    kind: 'piece',
+    id,
+    points: [
+      { x: 0, y: 0 },
+      { x: 4, y },
+    ],
+  });
+  const series = [piece('a', 7), measured, piece('b', 9)];
+  expect(thinRows(series)).toEqual([
+    { x: 0, y: 0 },
+    { x: 4, y: 7 },
+    { x: 4, y: null },
+    { x: 0, y: 0 },
+    { x: 4, y: 9 },
+    { x: 4, y: null },
+  ]);
+  expect(chartRows(series)).toEqual(chartRows([measured]));
 });
 
 it('an axis runs from its first tick to its last', () => {
