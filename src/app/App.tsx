@@ -1,15 +1,17 @@
-import { type ReactNode, Suspense, useEffect, useState } from 'react';
+import { type ReactNode, Suspense, use, useEffect, useState } from 'react';
 import { Route, Router, Switch } from 'wouter';
 import { useHashLocation } from 'wouter/use-hash-location';
+import type { Place } from '#record/place.ts';
 import { usePlace, useStart } from '#store/live.ts';
 import { Button } from '#ui/Button.tsx';
 import { NavBar } from '#ui/NavBar.tsx';
 import { Notice } from '#ui/Notice.tsx';
 import { Shell } from '#ui/Shell.tsx';
 import { Waiting } from '#ui/Waiting.tsx';
-import type { Words } from '#words/en.ts';
+import type { FirstWords } from '#words/en/first.ts';
+import type { Language } from './language.ts';
 import { NotFound } from './NotFound.tsx';
-import { type RoomName, routes } from './routes.tsx';
+import { type RoomName, routes, type Screen } from './routes.tsx';
 import { StartScreen } from './StartScreen.tsx';
 import { StoreNotices } from './StoreNotices.tsx';
 import { Unsaved } from './Unsaved.tsx';
@@ -23,17 +25,18 @@ const ROOMS: readonly { name: RoomName; href: string }[] = [
   { name: 'kit', href: '#/kit' },
 ];
 
-export function App({ words }: { words: Words }) {
+export function App({ language }: { language: Language }) {
   return (
     <>
-      <Update words={words} />
-      <Book words={words} />
+      <Update words={language.first} />
+      <Book language={language} />
     </>
   );
 }
 
 /** The screens, once the book has been checked; why it does not open, where it does not. */
-function Book({ words }: { words: Words }) {
+function Book({ language }: { language: Language }) {
+  const words = language.first;
   const start = useStart();
   const place = usePlace();
   const [location] = useHashLocation();
@@ -48,17 +51,26 @@ function Book({ words }: { words: Words }) {
     <Router hook={useHashLocation}>
       <TopOnArrival key={location} />
       <Switch>
-        {routes.map(({ path, room, screen: Screen, bench }) => (
-          <Route key={path} path={path}>
+        {routes.map((route) => (
+          <Route key={route.path} path={route.path}>
             {(params) => (
-              <Framed words={words} room={bench ? null : room}>
-                <Screen words={words} place={place} id={'id' in params ? String(params.id) : ''} />
+              <Framed language={language} room={route.bench ? null : route.room}>
+                {'first' in route ? (
+                  <route.first words={words} place={place} />
+                ) : (
+                  <Told
+                    screen={route.screen}
+                    language={language}
+                    place={place}
+                    id={'id' in params ? String(params.id) : ''}
+                  />
+                )}
               </Framed>
             )}
           </Route>
         ))}
         <Route>
-          <Framed words={words} room="today">
+          <Framed language={language} room="today">
             <NotFound words={words} />
           </Framed>
         </Route>
@@ -67,13 +79,37 @@ function Book({ words }: { words: Words }) {
   );
 }
 
+/** A screen once every word is there. */
+function Told({
+  screen: Screen,
+  language,
+  place,
+  id,
+}: {
+  screen: Screen;
+  language: Language;
+  place: Place;
+  id: string;
+}) {
+  return <Screen words={use(language.all())} place={place} id={id} />;
+}
+
 /** The page in its frame; the bar of rooms is left out (null) where the bench needs the height. */
-function Framed({ words, room, children }: { words: Words; room: RoomName | null; children: ReactNode }) {
+function Framed({
+  language,
+  room,
+  children,
+}: {
+  language: Language;
+  room: RoomName | null;
+  children: ReactNode;
+}) {
+  const words = language.first;
   const rooms = ROOMS.map(({ name, href }) => ({ href, label: words.app.nav[name], current: name === room }));
   return (
     <Shell nav={room === null ? undefined : <NavBar label={words.app.nav.label} rooms={rooms} />}>
       {room !== null && <StoreNotices words={words} />}
-      <Unsaved words={words}>
+      <Unsaved language={language}>
         <Suspense fallback={<Waiting label={words.app.waiting} />}>{children}</Suspense>
       </Unsaved>
     </Shell>
@@ -98,7 +134,7 @@ function nothingHalfTyped(): boolean {
 }
 
 /** Offers a newer version once it lies whole on the phone; it begins only when the maker says so. */
-function Update({ words }: { words: Words }) {
+function Update({ words }: { words: FirstWords }) {
   const [take, setTake] = useState<(() => void) | null>(null);
   useEffect(() => {
     void watchForUpdates({ onWaiting: (start) => setTake(() => start), mayReload: nothingHalfTyped });

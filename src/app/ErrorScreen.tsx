@@ -1,8 +1,8 @@
 import { Component, type ReactNode } from 'react';
 import { Button } from '#ui/Button.tsx';
-import type { Words } from '#words/en.ts';
+import type { FirstWords } from '#words/en/first.ts';
 
-type Props = { words: Words; children: ReactNode };
+type Props = { words: FirstWords; children: ReactNode };
 
 /** Whatever breaks while drawing ends here, in words; what was saved is on disk already. */
 export class ErrorScreen extends Component<Props, { failed: string | null }> {

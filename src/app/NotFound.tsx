@@ -1,8 +1,8 @@
 import { Button } from '#ui/Button.tsx';
 import { Page } from '#ui/Page.tsx';
-import type { Words } from '#words/en.ts';
+import type { FirstWords } from '#words/en/first.ts';
 
-export function NotFound({ words }: { words: Words }) {
+export function NotFound({ words }: { words: FirstWords }) {
   const { title, text, home } = words.app.notFound;
   return (
     <Page

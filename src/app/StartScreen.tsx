@@ -7,12 +7,12 @@ import { Button } from '#ui/Button.tsx';
 import { Notice } from '#ui/Notice.tsx';
 import { Page } from '#ui/Page.tsx';
 import { Passphrase } from '#ui/Passphrase.tsx';
-import type { Words } from '#words/en.ts';
+import type { FirstWords } from '#words/en/first.ts';
 
 type Stopped = Exclude<StartState, { code: 'ready' | 'checking' }>;
 
 /** Why the book does not open, and what to do. A lost book is never shown as a fresh one. */
-export function StartScreen({ state, words }: { state: Stopped; words: Words }) {
+export function StartScreen({ state, words }: { state: Stopped; words: FirstWords }) {
   if (state.code === 'lost') return <Lost missing={state.missing} words={words} />;
   const { newerOpen, blocked, cannotOpen } = words.start;
   const { title, text, act } =
@@ -38,7 +38,7 @@ export function StartScreen({ state, words }: { state: Stopped; words: Words }) 
   );
 }
 
-function Lost({ missing, words }: { missing: number; words: Words }) {
+function Lost({ missing, words }: { missing: number; words: FirstWords }) {
   const { lost } = words.start;
   const input = useRef<HTMLInputElement>(null);
   const [plan, setPlan] = useState<ImportPlan | null>(null);

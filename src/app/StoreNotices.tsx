@@ -3,11 +3,11 @@ import { toldIsSeen } from '#store/state.ts';
 import { useStoreState } from '#store/use-store-state.ts';
 import { Button } from '#ui/Button.tsx';
 import { Notice } from '#ui/Notice.tsx';
-import type { Words } from '#words/en.ts';
+import type { FirstWords } from '#words/en/first.ts';
 import styles from './StoreNotices.module.css';
 
 /** What the store found, mended or lacks, above every room until it is seen: nothing is put right in silence. */
-export function StoreNotices({ words: { start: say } }: { words: Words }) {
+export function StoreNotices({ words: { start: say } }: { words: FirstWords }) {
   const { start, connection, copies, room } = useStoreState();
   const news = start.code === 'ready' ? start.told : [];
   const standing = [

@@ -4,16 +4,16 @@ import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { App } from './App.tsx';
 import { ErrorScreen } from './ErrorScreen.tsx';
-import { loadWords } from './language.ts';
+import { loadLanguage } from './language.ts';
 
 const root = document.getElementById('app');
 if (!root) throw new Error('main: the page has no #app');
 
-const words = await loadWords();
+const language = await loadLanguage();
 createRoot(root).render(
   <StrictMode>
-    <ErrorScreen words={words}>
-      <App words={words} />
+    <ErrorScreen words={language.first}>
+      <App language={language} />
     </ErrorScreen>
   </StrictMode>,
 );

@@ -1,17 +1,21 @@
 import { type ComponentType, type LazyExoticComponent, lazy } from 'react';
 import type { Place } from '#record/place.ts';
+import type { FirstWords } from '#words/en/first.ts';
 import type { Words } from '#words/en.ts';
 
 export type RoomName = 'today' | 'batches' | 'formulas' | 'chambers' | 'kit';
 
 type ScreenProps = { words: Words; place: Place; id: string };
-type Screen = LazyExoticComponent<ComponentType<ScreenProps>>;
+export type Screen = LazyExoticComponent<ComponentType<ScreenProps>>;
 
 const page = (load: () => Promise<ComponentType<ScreenProps>>): Screen =>
   lazy(async () => ({ default: await load() }));
 
 /** `bench`: the bar of rooms gives its height to the keys. */
-export type RouteOf = { path: string; room: RoomName; screen: Screen; bench?: true };
+export type RouteOf = { path: string; room: RoomName; bench?: true } & (
+  | { screen: Screen }
+  | { first: LazyExoticComponent<ComponentType<{ words: FirstWords; place: Place }>> }
+);
 
 const batch = '/batches/:id';
 const formula = '/formulas/:id';
@@ -21,7 +25,7 @@ export const routes: readonly RouteOf[] = [
   {
     path: '/',
     room: 'today',
-    screen: page(async () => (await import('#screens/today/TodayScreen.tsx')).TodayScreen),
+    first: lazy(async () => ({ default: (await import('#screens/today/TodayScreen.tsx')).TodayScreen })),
   },
   {
     path: '/batches',

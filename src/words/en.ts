@@ -1,21 +1,18 @@
 import { absence } from './en/absence.ts';
 import { afterFault } from './en/after-fault.ts';
-import { app } from './en/app.ts';
 import { batch } from './en/batch.ts';
-import { batches } from './en/batches.ts';
 import { bench } from './en/bench.ts';
 import { calendar } from './en/calendar.ts';
 import { chamberAhead } from './en/chamber-ahead.ts';
 import { chambers } from './en/chambers.ts';
 import { compare } from './en/compare.ts';
-import { dates } from './en/dates.ts';
 import { dryness } from './en/dryness.ts';
-import { due } from './en/due.ts';
 import { ferment } from './en/ferment.ts';
 import { fermentAhead } from './en/ferment-ahead.ts';
 import { fermentExamples } from './en/ferment-examples.ts';
 import { fermentStall } from './en/ferment-stall.ts';
 import { fields } from './en/fields.ts';
+import { first } from './en/first.ts';
 import { formulaEdit } from './en/formula-edit.ts';
 import { formulaSheets } from './en/formula-sheets.ts';
 import { formulas } from './en/formulas.ts';
@@ -25,7 +22,6 @@ import { hanging } from './en/hanging.ts';
 import { hangingPace } from './en/hanging-pace.ts';
 import { hazards } from './en/hazards.ts';
 import { instruments } from './en/instruments.ts';
-import { keeping } from './en/keeping.ts';
 import { kit } from './en/kit.ts';
 import { limits } from './en/limits.ts';
 import { logger } from './en/logger.ts';
@@ -38,23 +34,20 @@ import { received } from './en/received.ts';
 import { record } from './en/record.ts';
 import { release } from './en/release.ts';
 import { round } from './en/round.ts';
-import { start } from './en/start.ts';
 import { stuffing } from './en/stuffing.ts';
 import { tags } from './en/tags.ts';
 import { tasting } from './en/tasting.ts';
 import { timers } from './en/timers.ts';
-import { today } from './en/today.ts';
 import { trace } from './en/trace.ts';
 import { verdicts } from './en/verdicts.ts';
 import { weighOut } from './en/weigh-out.ts';
 import { whatIf } from './en/what-if.ts';
-import { why } from './en/why.ts';
 import { workings } from './en/workings.ts';
 
 /** Every sentence and label in English. Another language is one more such object of the same type. */
 export const en = {
+  ...first,
   release,
-  start,
   photos,
   piece,
   record,
@@ -68,15 +61,10 @@ export const en = {
   fermentStall,
   bench,
   afterFault,
-  app,
-  batches,
   chambers,
-  keeping,
   kit,
   received,
-  dates,
   dryness,
-  due,
   fields,
   formulaEdit,
   formulaSheets,
@@ -93,12 +81,10 @@ export const en = {
   absence,
   calendar,
   whatIf,
-  why,
   chamberAhead,
   timers,
   rail,
   mould,
-  today,
   trace,
   verdicts,
   weighOut,

@@ -141,7 +141,7 @@ const ROOMS: readonly (readonly [string, (address: string) => boolean])[] = [
 
 for (const [room, belongs] of ROOMS)
   test(`every screen of ${room} stands whole, and is read by everybody`, async ({ page }) => {
-    test.setTimeout(240_000);
+    test.setTimeout(400_000);
     const me = maker(page);
     await page.clock.setFixedTime(START_MS + 90 * HOUR_MS);
     await me.takeIn(fullBook());
@@ -156,7 +156,7 @@ for (const [room, belongs] of ROOMS)
   });
 
 test('every sheet of a batch stands whole, and is read by everybody', async ({ page }) => {
-  test.setTimeout(240_000);
+  test.setTimeout(400_000);
   const me = maker(page);
   await page.clock.setFixedTime(START_MS + 90 * HOUR_MS);
   await me.takeIn(fullBook());

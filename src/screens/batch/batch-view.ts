@@ -96,6 +96,7 @@ function learnRows(batch: Batch, base: string, place: Place, words: Words): Batc
   );
   return [
     { key: 'tasting', href: `${base}/tasting`, title: words.tasting.title, note },
+    { key: 'photos', href: `${base}/photos`, title: words.photos.title, note: words.photos.note },
     { key: 'compare', href: `${base}/compare`, title: words.compare.title, note: words.compare.note },
   ];
 }

@@ -72,6 +72,11 @@ export function FormulasScreen({ words, place }: { words: Words; place: Place })
         {mark && mark.state === 'not-saved' && <SavedMark state={mark.state} text={mark.text} />}
       </section>
       <TakeIn onArrived={setArrived} words={words} />
+      {!none && (
+        <List>
+          <Row href="#/what-if" title={words.whatIf.newTitle} note={words.whatIf.newLine} />
+        </List>
+      )}
     </Page>
   );
 }

@@ -5,12 +5,12 @@ import { Button } from '#ui/Button.tsx';
 import { List, Row } from '#ui/List.tsx';
 import { Page } from '#ui/Page.tsx';
 import { Waiting } from '#ui/Waiting.tsx';
-import type { Words } from '#words/en.ts';
+import type { FirstWords } from '#words/en/first.ts';
 import { todayView } from './today-view.ts';
 
 const MINUTE_MS = 60_000;
 
-export function TodayScreen({ words, place }: { words: Words; place: Place }) {
+export function TodayScreen({ words, place }: { words: FirstWords; place: Place }) {
   const batches = useBatches();
   const kit = useKit();
   const entries = useWorkshop();
@@ -51,10 +51,10 @@ export function TodayScreen({ words, place }: { words: Words; place: Place }) {
         ))}
       </List>
       {batches.length > 0 && (
-        <List label={words.calendar.ahead}>
-          <Row href="#/calendar" title={words.calendar.title} note={words.calendar.note} />
-          <Row href="#/after-fault" title={words.afterFault.title} />
-          <Row href="#/absence" title={words.absence.title} note={words.absence.note} />
+        <List label={words.today.ways.title}>
+          <Row href="#/calendar" {...words.today.ways.calendar} />
+          <Row href="#/after-fault" {...words.today.ways.afterFault} />
+          <Row href="#/absence" {...words.today.ways.absence} />
         </List>
       )}
       <p>

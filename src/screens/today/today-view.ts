@@ -6,7 +6,7 @@ import type { Check } from '#record/instruments.ts';
 import type { Chamber, Place } from '#record/place.ts';
 import { type AirDue, type AwayDue, type Line, season } from '#record/season.ts';
 import type { SubjectId } from '#record/subject.ts';
-import type { Words } from '#words/en.ts';
+import type { FirstWords } from '#words/en/first.ts';
 import { joined, temperature } from '#words/format.ts';
 import { type Said, said, strong } from '#words/said.ts';
 
@@ -23,7 +23,7 @@ export type TodayView = {
   readonly act: { href: string; label: string } | null;
 };
 
-type Given = { place: Place; nowMs: number; zone: string; words: Words };
+type Given = { place: Place; nowMs: number; zone: string; words: FirstWords };
 
 /** What is due, most consequential first, each line with its reason. */
 export function todayView({

@@ -1,10 +1,10 @@
 import { type Said, said, strong } from '#words/said.ts';
+import { today } from './today.ts';
 
 const pieces = (count: number) => (count === 1 ? 'One piece' : `${count} pieces`);
 
 export const absence = {
-  title: 'Absence',
-  note: 'what to set, what to expect at return',
+  title: today.ways.absence.title,
   none: said('Say when you are away: the app says ', strong('what to set'), ' and what to expect at return.'),
   planned: (n: { from: string; to: string; days: number }): Said =>
     said(

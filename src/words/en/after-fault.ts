@@ -1,4 +1,5 @@
 import { type Said, said, strong } from '#words/said.ts';
+import { today } from './today.ts';
 
 /** What to do once the degree-hour limit is passed, and the page after a power cut or a controller fault. */
 export const afterFault = {
@@ -17,7 +18,7 @@ export const afterFault = {
   steps: 'What the sources say to do; tick what is done',
   sources: 'Where it says so',
   reference: 'The EU set has no degree-hour rule; these are the Canadian steps, for reference.',
-  title: 'After a fault',
+  title: today.ways.afterFault.title,
   toBatches: 'Batches',
   sentence: {
     none: said('No batch is running.'),

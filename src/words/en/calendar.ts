@@ -1,9 +1,8 @@
 import { type Said, said, strong } from '#words/said.ts';
+import { today } from './today.ts';
 
 export const calendar = {
-  title: 'Calendar',
-  ahead: 'What lies ahead',
-  note: 'what hangs until when, and back from a date',
+  title: today.ways.calendar.title,
   none: said('No batch hangs yet. From a wished date the app can count back to the day to begin.'),
   sentence: (count: number, next: string | null): Said =>
     next === null

@@ -2,6 +2,12 @@ import { type Said, said, strong } from '#words/said.ts';
 
 export const today = {
   title: 'Today',
+  ways: {
+    title: 'What lies ahead',
+    calendar: { title: 'Calendar', note: 'what hangs until when, and back from a date' },
+    afterFault: { title: 'After a fault' },
+    absence: { title: 'Absence', note: 'what to set, what to expect at return' },
+  },
   nothing: 'Nothing is due.',
   welcome: {
     sentence: said(
