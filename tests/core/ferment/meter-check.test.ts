@@ -15,6 +15,7 @@ import type { Verdict } from '#core/rules/rule.ts';
 
 type Published = {
   buffers: { rows: { buffer: BufferName; bufferC: number; ph: number }[] };
+  phthalate: { rows: { bufferC: number; ph: number }[] };
   nernst: { rows: { tempC: number; mvPerPh: number }[] };
   examples: {
     rows: { mvNear7: number; mvNear4: number; offsetMv: number; slopePct: number; verdict: Verdict }[];
@@ -35,6 +36,13 @@ describe('buffers and the ideal slope', () => {
   it.each(published.buffers.rows)('$buffer at $bufferC °C is $ph', ({ buffer, bufferC, ph }) => {
     expect(bufferPh({ buffer, bufferC })).toBeCloseTo(ph, 9);
   });
+
+  it.each(published.phthalate.rows)(
+    'the 4.01 buffer at $bufferC °C is $ph by the formula of phthalate, within a hundredth of the table',
+    ({ bufferC, ph }) => {
+      expect(Math.abs(bufferPh({ buffer: '4.01', bufferC }) - ph)).toBeLessThan(0.01);
+    },
+  );
 
   it.each(published.nernst.rows)(
     'at $tempC °C the ideal slope is $mvPerPh mV, as the source rounds it',
