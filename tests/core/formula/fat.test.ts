@@ -38,7 +38,11 @@ describe('two cuts with their own fat', () => {
         (leanTenths, fatTenths, betweenPct, meatG) => {
           const firstFatPct = leanTenths / 10;
           const secondFatPct = fatTenths / 10;
-          const wantedFatPct = firstFatPct + ((secondFatPct - firstFatPct) * betweenPct) / 100;
+          // The two ends exactly: rounding would lie a hair outside of what the two cuts can make.
+          const wantedFatPct =
+            betweenPct === 100
+              ? secondFatPct
+              : firstFatPct + ((secondFatPct - firstFatPct) * betweenPct) / 100;
           const parts = pearsonSquare({ firstFatPct, secondFatPct, wantedFatPct, meatG });
           const { firstG = Number.NaN, secondG = Number.NaN } = parts ?? {};
           expect(firstG + secondG).toBeCloseTo(meatG, 6);
