@@ -13,6 +13,14 @@ const PROBE_MS = 2000;
  * this. The work must be repeatable: it may have been done already.
  */
 export async function healing<T>(work: () => PromiseLike<T>): Promise<Healed<T>> {
+  const answer = await trying(work);
+  // On a full disk the browser may shut the log and not open it again, without a word of the disk.
+  if (answer.ok || answer.problem.code !== 'connection-lost' || !(await freeReserve())) return answer;
+  await reopen();
+  return trying(work);
+}
+
+async function trying<T>(work: () => PromiseLike<T>): Promise<Healed<T>> {
   let problem: StoreProblem = { code: 'connection-lost' };
   for (const pauseMs of [...PAUSES_MS, null]) {
     try {
