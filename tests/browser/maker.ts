@@ -6,7 +6,7 @@ export type Maker = ReturnType<typeof maker>;
 
 /** A maker with a phone: what the thumb does, screen by screen. Nothing is reached but what is on the screen. */
 export function maker(page: Page) {
-  page.setDefaultTimeout(15_000);
+  page.setDefaultTimeout(30_000);
   const button = (name: string | RegExp): Locator => page.getByRole('button', { name, exact: true });
   const press = (name: string | RegExp) => button(name).click();
   const follow = (name: string | RegExp) => page.getByRole('link', { name, exact: true }).click();
