@@ -12,7 +12,7 @@ const setting = (name: string, otherwise: number) => {
   return word === undefined ? otherwise : Number(word.split('=')[1]);
 };
 const settings = {
-  kills: setting('kills', 20),
+  kills: setting('kills', 23),
   entries: setting('entries', 5000),
   seed: setting('seed', Math.trunc(Date.now() % 1_000_000)),
 };
