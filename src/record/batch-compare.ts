@@ -1,9 +1,10 @@
 /** Two batches side by side: what was done otherwise, and what came of it. What was not written down is not called the same. */
 import { isMeat } from '#core/formula/formula.ts';
+import { median } from '#core/median.ts';
 import type { Batch } from './batch.ts';
 import { fermentFigures, phReadings, roomSeries } from './ferment-figures.ts';
 import { pieceFigures } from './piece-figures.ts';
-import { ASPECTS, type Aspect, median, tasting } from './tasting.ts';
+import { ASPECTS, type Aspect, tasting } from './tasting.ts';
 
 /** In the unit that its code says; null where it was not written down. */
 export type Written = number | string | null;

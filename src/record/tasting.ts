@@ -1,4 +1,5 @@
 /** What tasters found: the middle of their marks, and the number under which a batch is tasted blind. */
+import { median } from '#core/median.ts';
 import type { Batch } from './batch.ts';
 import type { EntryOf } from './entry.ts';
 import type { SubjectId } from './subject.ts';
@@ -31,17 +32,6 @@ export function tasting({ tasted }: Pick<Batch, 'tasted'>): Tasting | null {
     spread: of((marks) => Math.max(...marks) - Math.min(...marks)),
     blind: all.filter(({ body }) => body.blind).length,
   };
-}
-
-/** The middle value; of an even number, halfway between the two in the middle. */
-export function median(values: readonly number[]): number {
-  const sorted = values.toSorted((one, two) => one - two);
-  const half = sorted.length / 2;
-  const below = sorted[Math.ceil(half) - 1];
-  const above = sorted[Math.floor(half)];
-  if (below === undefined || above === undefined)
-    throw new RangeError('median: values requires at least one, got none');
-  return (below + above) / 2;
 }
 
 const FIRST_CODE = 100;

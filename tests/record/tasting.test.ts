@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { blindCodes, median, tasting } from '#record/tasting.ts';
+import { median } from '#core/median.ts';
+import { blindCodes, tasting } from '#record/tasting.ts';
 import { BATCH, batchOf, book, openBatch, setUp } from '../screens/book.ts';
 
 const marks = (mark: number) => ({ look: mark, smell: mark, bite: mark, taste: mark, overall: mark });

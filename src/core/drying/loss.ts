@@ -1,4 +1,5 @@
 /** Loss is counted against green weight: what the piece weighed when it was hung, without string, clip or hook. */
+import { median } from '#core/median.ts';
 
 /**
  * A weight without the tare (string, clip, net, hook).
@@ -89,16 +90,14 @@ export function gramsToGoG({
 export function lossSpread(
   lossesPct: readonly number[],
 ): { lowestPct: number; medianPct: number; highestPct: number } | null {
-  const sorted = [...lossesPct].sort((a, b) => a - b);
-  if (sorted.some((loss) => !Number.isFinite(loss)))
+  if (!lossesPct.every(Number.isFinite))
     throw new RangeError(`lossSpread: lossesPct requires finite numbers, got ${lossesPct.join(', ')}`);
-  const lowestPct = sorted[0];
-  const highestPct = sorted[sorted.length - 1];
-  const below = sorted[Math.floor((sorted.length - 1) / 2)];
-  const above = sorted[Math.floor(sorted.length / 2)];
-  if (lowestPct === undefined || highestPct === undefined || below === undefined || above === undefined)
-    return null;
-  return { lowestPct, medianPct: (below + above) / 2, highestPct };
+  if (lossesPct.length === 0) return null;
+  return {
+    lowestPct: Math.min(...lossesPct),
+    medianPct: median(lossesPct),
+    highestPct: Math.max(...lossesPct),
+  };
 }
 
 function requireWeight(functionName: string, name: string, massG: number): void {

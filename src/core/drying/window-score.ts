@@ -1,3 +1,5 @@
+import { median } from '#core/median.ts';
+
 /** A window that was given once, and what came of it. Days from any one start, the same for all its numbers. */
 export type PastWindow = {
   readonly p10Days: number;
@@ -33,12 +35,7 @@ export function scoreWindows(windows: readonly PastWindow[]): WindowScore | null
       throw new RangeError(
         `scoreWindows: windows require ascending days above 0, got ${p10Days}, ${p50Days}`,
       );
-  const errors = windows
-    .map(({ p50Days, reachedDays }) => Math.abs(p50Days / reachedDays - 1))
-    .sort((a, b) => a - b);
-  const below = errors[Math.floor((errors.length - 1) / 2)];
-  const above = errors[Math.floor(errors.length / 2)];
-  if (below === undefined || above === undefined) return null;
+  if (windows.length === 0) return null;
   const scores = windows.flatMap(({ p10Days, p90Days, reachedDays }) =>
     p90Days === null
       ? []
@@ -55,7 +52,9 @@ export function scoreWindows(windows: readonly PastWindow[]): WindowScore | null
   return {
     count: windows.length,
     heldFraction: held.length / windows.length,
-    medianErrorFraction: (below + above) / 2,
+    medianErrorFraction: median(
+      windows.map(({ p50Days, reachedDays }) => Math.abs(p50Days / reachedDays - 1)),
+    ),
     meanIntervalScoreDays:
       scores.length > 0 ? scores.reduce((sum, score) => sum + score, 0) / scores.length : null,
   };

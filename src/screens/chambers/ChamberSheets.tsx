@@ -3,12 +3,12 @@ import type { Meter, Place } from '#record/place.ts';
 import type { SubjectId } from '#record/subject.ts';
 import type { Fact } from '#store/use-append.ts';
 import type { SavedState } from '#ui/SavedMark.tsx';
+import { StrikeSheet } from '#ui/StrikeSheet.tsx';
 import type { Words } from '#words/en.ts';
 import { AirSheet } from './AirSheet.tsx';
 import { airText } from './air.ts';
 import { ChamberSheet } from './ChamberSheet.tsx';
 import type { ReadingRow } from './chamber-view.ts';
-import { StrikeReading } from './StrikeReading.tsx';
 
 /** A reading that is open is one that may be struck. */
 export type OpenSheet = 'read' | 'set' | 'change' | ReadingRow;
@@ -52,9 +52,12 @@ export function ChamberSheets({
   }
   if (typeof open === 'object')
     return (
-      <StrikeReading
-        {...shared}
-        reading={open}
+      <StrikeSheet
+        what={`${open.title}, ${open.note}`}
+        words={words.chambers.one}
+        closeLabel={words.app.close}
+        saved={shared.saved}
+        onClose={shared.onClose}
         onStrike={(reason) =>
           onFact({ kind: 'struck', subject, body: {}, strikes: { id: open.entry.id, reason } })
         }

@@ -4,6 +4,7 @@ import { useNowMs, zoneAt } from '#store/clock.ts';
 import { useBatches, useKit } from '#store/live.ts';
 import { Choice } from '#ui/Choice.tsx';
 import { Page } from '#ui/Page.tsx';
+import { PlainTable } from '#ui/PlainTable.tsx';
 import { Waiting } from '#ui/Waiting.tsx';
 import type { Words } from '#words/en.ts';
 import styles from './CompareScreen.module.css';
@@ -74,27 +75,8 @@ function Lines({
   folded?: boolean;
 }) {
   if (lines.length === 0) return null;
-  const table = (
-    <table className={styles.table}>
-      <caption className="heard">{title}</caption>
-      <thead>
-        <tr>
-          <th scope="col">{what}</th>
-          <th scope="col">{heads[0]}</th>
-          <th scope="col">{heads[1]}</th>
-        </tr>
-      </thead>
-      <tbody>
-        {lines.map(({ key, label, one, two }) => (
-          <tr key={key}>
-            <th scope="row">{label}</th>
-            <td>{one}</td>
-            <td>{two}</td>
-          </tr>
-        ))}
-      </tbody>
-    </table>
-  );
+  const rows = lines.map(({ label, one, two }) => [label, one, two]);
+  const table = <PlainTable columns={[what, ...heads]} rows={rows} />;
   if (folded)
     return (
       <details className={styles.folded}>

@@ -1,5 +1,6 @@
 import type { Place } from '#record/place.ts';
 import { Page } from '#ui/Page.tsx';
+import { PlainTable } from '#ui/PlainTable.tsx';
 import type { Words } from '#words/en.ts';
 import styles from './ExamplesScreen.module.css';
 import { type ExampleTable, examplesView } from './examples-view.ts';
@@ -27,28 +28,7 @@ export function ExamplesScreen({ words, place }: { words: Words; place: Place })
         <section key={table.title} className={styles.part}>
           <h2>{table.title}</h2>
           {table.note && <p>{table.note}</p>}
-          <div className={styles.scroll}>
-            <table className={styles.table}>
-              <thead>
-                <tr>
-                  {table.columns.map((column) => (
-                    <th key={column} scope="col">
-                      {column}
-                    </th>
-                  ))}
-                </tr>
-              </thead>
-              <tbody>
-                {table.rows.map((row) => (
-                  <tr key={row.join('|')}>
-                    {row.map((cell, at) => (
-                      <td key={table.columns[at]}>{cell}</td>
-                    ))}
-                  </tr>
-                ))}
-              </tbody>
-            </table>
-          </div>
+          <PlainTable columns={table.columns} rows={table.rows} />
           <SourceLine source={table.source} />
         </section>
       ))}

@@ -1,9 +1,8 @@
 import { useState } from 'react';
 import { Button } from '#ui/Button.tsx';
 import { List, Row } from '#ui/List.tsx';
-import { SavedMark, type SavedState } from '#ui/SavedMark.tsx';
-import { Sheet } from '#ui/Sheet.tsx';
-import { TextField } from '#ui/TextField.tsx';
+import type { SavedState } from '#ui/SavedMark.tsx';
+import { StrikeSheet } from '#ui/StrikeSheet.tsx';
 import type { Words } from '#words/en.ts';
 import type { ReadingRow } from './readings-view.ts';
 
@@ -40,8 +39,9 @@ export function Readings({
       )}
       {row && (
         <StrikeSheet
-          row={row}
-          words={words}
+          what={`${row.title}, ${row.note}`}
+          words={say}
+          closeLabel={words.app.close}
           saved={saved}
           onClose={() => setRow(null)}
           onStrike={async (reason) => {
@@ -50,57 +50,5 @@ export function Readings({
         />
       )}
     </section>
-  );
-}
-
-/** It stays on the record, with the reason. */
-function StrikeSheet({
-  row,
-  words,
-  saved,
-  onStrike,
-  onClose,
-}: {
-  row: ReadingRow;
-  words: Words;
-  saved: { state: SavedState; text: string } | null;
-  onStrike: (reason: string) => void;
-  onClose: () => void;
-}) {
-  const [reason, setReason] = useState('');
-  const [shown, setShown] = useState(false);
-  const say = words.fermentAhead.readings;
-  return (
-    <Sheet
-      open
-      onClose={onClose}
-      title={say.strikeTitle}
-      closeLabel={words.app.close}
-      acts={
-        <Button
-          kind="primary"
-          disabled={saved?.state === 'saving'}
-          onPress={() => {
-            setShown(true);
-            if (reason.trim()) onStrike(reason.trim());
-          }}
-        >
-          {say.strike}
-        </Button>
-      }
-    >
-      <p>
-        {row.title}, {row.note}
-      </p>
-      <p>{say.strikeText}</p>
-      <TextField
-        label={say.reason}
-        text={reason}
-        onText={setReason}
-        maxLength={200}
-        {...(shown && reason.trim() === '' ? { problem: say.reasonNeeded } : {})}
-      />
-      {saved && <SavedMark state={saved.state} text={saved.text} />}
-    </Sheet>
   );
 }

@@ -17,9 +17,14 @@ export function TodayScreen({ words, place }: { words: FirstWords; place: Place 
   const unbacked = useUnbacked();
   const checks = useChecks();
   const nowMs = useNowMs(MINUTE_MS);
-  if (batches === undefined || kit === undefined || entries === undefined)
+  if (
+    batches === undefined ||
+    kit === undefined ||
+    entries === undefined ||
+    checks === undefined ||
+    unbacked === undefined
+  )
     return <Waiting label={words.app.waiting} />;
-  if (checks === undefined || unbacked === undefined) return <Waiting label={words.app.waiting} />;
   const { chambers } = kit;
   const view = todayView({
     batches,

@@ -1,4 +1,5 @@
 import { Component, lazy, type ReactNode, Suspense } from 'react';
+import { PlainTable } from '#ui/PlainTable.tsx';
 import styles from './ChartFrame.module.css';
 import { type ChartModel, chartWords } from './chart-model.ts';
 import type { SeriesTone } from './SeriesChart.tsx';
@@ -50,28 +51,7 @@ export function ChartFrame({
       </ul>
       <details className={styles.numbers}>
         <summary className={styles.summary}>{tableLabel}</summary>
-        <div className={styles.scroll}>
-          <table className={styles.table}>
-            <thead>
-              <tr>
-                {table.columns.map((column) => (
-                  <th key={column} scope="col">
-                    {column}
-                  </th>
-                ))}
-              </tr>
-            </thead>
-            <tbody>
-              {table.rows.map((row) => (
-                <tr key={row.join('|')}>
-                  {row.map((cell, at) => (
-                    <td key={table.columns[at]}>{cell}</td>
-                  ))}
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        </div>
+        <PlainTable {...table} />
       </details>
     </figure>
   );
