@@ -1,3 +1,4 @@
+/** Every address of the app (long: five lines an address); each screen is a chunk of its own. */
 import { type ComponentType, type LazyExoticComponent, lazy } from 'react';
 import type { Place } from '#record/place.ts';
 import type { FirstWords } from '#words/en/first.ts';
@@ -20,7 +21,6 @@ export type RouteOf = { path: string; room: RoomName; bench?: true } & (
 const batch = '/batches/:id';
 const formula = '/formulas/:id';
 
-/** Every address of the app; each screen is a chunk of its own. */
 export const routes: readonly RouteOf[] = [
   {
     path: '/',

@@ -1,4 +1,4 @@
-/** The entry kinds, one line a fact, named in the trade's past tense. A changed shape is a new version, never an edit of an old one. */
+/** The entry kinds, one line a fact, named in the trade's past tense. A changed shape is a new version, never an edit of an old one (long: every kind stands here). */
 import * as z from 'zod/mini';
 import { cureLabelSchema, formulaSchema } from './formula-schema.ts';
 import { subjectId } from './subject.ts';

@@ -1,3 +1,4 @@
+/** Pace against diameter: the signs, what they amount to, and what to do (long: one decision, read from top to bottom). */
 import { dryingPace } from './clock.ts';
 import { equilibriumLossPct } from './equilibrium.ts';
 import { lossBand, lossChance } from './forecast.ts';

@@ -1,3 +1,4 @@
+/** Words of the screens of formulas (long: all of one screen stand together). */
 import { type Said, said, strong, type Token } from '#words/said.ts';
 
 /** What is known of nitrite, nitrate and salt against the rule set. Figures and limits come with their unit. */

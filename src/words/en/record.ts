@@ -1,3 +1,4 @@
+/** Words of the record, and every kind and field by its name (long: all of one screen stand together). */
 import { type Said, said, strong } from '#words/said.ts';
 
 type Kind = string;
