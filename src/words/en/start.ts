@@ -59,7 +59,7 @@ export const start = {
   oneCopy: 'The second copy on this phone cannot be written. A backup matters all the more.',
   room: {
     low: 'Little room is left on this phone. Photos stop first; readings go on. Free some space.',
-    used: 'This phone is full. Some room was held back for readings and is used up now: free some space, and take a backup.',
+    used: 'The room held back for readings is in use: this phone is probably full. Free some space, and take a backup.',
   },
   connectionLost:
     'The store of this browser does not answer. What you type stays here; try again in a moment.',
