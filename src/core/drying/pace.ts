@@ -59,6 +59,8 @@ const PLATEAU_DAYS = 14;
 const SHORT_OF_REST_PCT = 2;
 /** Damper air stops short of the piece's own water activity by this much (published: always 3 to 5 points under). */
 const UNDER_PIECE_POINTS = 3;
+/** Sooner after stuffing a drop on the scale weighs more than what can have dried. */
+const LEAST_DAYS = 0.25;
 
 /**
  * Whether a piece dries at a pace that its diameter can bear: losing water faster than it comes up from the core
@@ -102,7 +104,7 @@ export function paceOf({
   targetLossPct: number;
 }): PaceFinding {
   const last = weighIns.at(-1);
-  if (last === undefined || last.thetaDays === 0)
+  if (last === undefined || last.thetaDays === 0 || last.dryingDays < LEAST_DAYS)
     return {
       level: 'no-reading',
       reasons: [],

@@ -133,7 +133,7 @@ function linesBlock({ batch, kit, place, words }: Given): Block {
     key: 'lines',
     title: words.record.parts.weighOut,
     columns: words.record.lineColumns,
-    widths: [30, 14, 14, 38],
+    widths: [26, 19, 19, 32],
     rows: batch.opened.body.formula.lines
       .filter(({ role }) => !isMeat(role))
       .map(({ id, name, cure }) => {

@@ -75,6 +75,8 @@ describe('pace against diameter', () => {
   it('has no reading before the first weighing', () => {
     expect(look(50, []).level).toBe('no-reading');
     expect(look(50, [at(0, 0)]).level).toBe('no-reading');
+    // A quarter of an hour after stuffing 3 % is drip or another scale, and no haste.
+    expect(look(50, [at(0.01, 3)]).level).toBe('no-reading');
   });
 });
 
