@@ -211,16 +211,18 @@ describe('one weighing', () => {
     const line = (of: Book, id: string) => viewOf(of).lines.find((each) => each.id === id);
     // Salt within 1 % of 90.0 g, cure within 5 % of 8.03 g (from memory, medium: tolerances of the bench).
     expect(line(weighMeat(bench()), 'salt')?.note).toBe('± 0.9\u00a0g, on Bench scale');
-    expect(line(weighMeat(bench()), 'cure')?.note).toBe('± 0.40\u00a0g, on Small scale');
+    expect(line(weighMeat(bench()), 'cure')?.note).toBe(
+      'never more, at most 0.40\u00a0g less, on Small scale',
+    );
     expect(line(weighMeat(bench()), 'cure')?.base).toMatch(
       /rounded down, ± 0\.2 mg\/kg nitrite by the step$/,
     );
     const done = weighOutSalt(weighMeat(bench()));
-    expect(line(done, 'salt')).toMatchObject({ note: 'target 90.0\u00a0g ± 0.9\u00a0g', outside: false });
+    expect(line(done, 'salt')).toMatchObject({ note: 'target 90.0\u00a0g, ± 0.9\u00a0g', outside: false });
     const off = weighOutSalt(weighMeat(bench()), { cureG: 7.6 });
     expect(line(off, 'cure')).toMatchObject({
       value: '7.60',
-      note: 'target 8.03\u00a0g ± 0.40\u00a0g: outside it, weigh it again',
+      note: 'target 8.03\u00a0g, never more, at most 0.40\u00a0g less: outside it, weigh it again',
       outside: true,
     });
     expect(viewOf(off).outside).toEqual(['Curing salt']);

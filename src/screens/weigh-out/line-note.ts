@@ -27,22 +27,34 @@ function toleranceG({ line, planned: { roundedG, stepG } }: Given): number {
   return Math.max(stepG, (roundedG * tolerancePctOf(line)) / 100);
 }
 
+/** A curing salt may be short of its target and never over it: over it lies the limit. A culture may be over, and never short. */
+function sidesOf({ role }: FormulaLine): 'both' | 'less' | 'more' {
+  return role === 'cure' ? 'less' : role === 'starter' ? 'more' : 'both';
+}
+
 /** A hair against binary fractions: 8.43 - 8.03 is not more than 0.4. */
 const HAIR_G = 1e-9;
 
 export function isOutside(given: Given): boolean {
-  const { actualG, planned } = given;
-  return actualG !== null && Math.abs(actualG - planned.roundedG) > toleranceG(given) + HAIR_G;
+  const { actualG, planned, line } = given;
+  if (actualG === null) return false;
+  const sides = sidesOf(line);
+  const overG = actualG - planned.roundedG;
+  const most = {
+    more: sides === 'less' ? 0 : toleranceG(given),
+    less: sides === 'more' ? 0 : toleranceG(given),
+  };
+  return overG > most.more + HAIR_G || -overG > most.less + HAIR_G;
 }
 
 export function lineNote(given: Given): string {
   const { planned, actualG, scale, place, words } = given;
   const say = words.weighOut;
-  const tolerance = joined(mass(toleranceG(given), planned.stepG, place, 'down'));
+  const tolerance = say.tolerance[sidesOf(given.line)](
+    joined(mass(toleranceG(given), planned.stepG, place, 'down')),
+  );
   if (actualG === null)
-    return [say.tolerance(tolerance), scale && say.onScale(scale.name), stepText(given)]
-      .filter(Boolean)
-      .join(', ');
+    return [tolerance, scale && say.onScale(scale.name), stepText(given)].filter(Boolean).join(', ');
   const target = joined(mass(planned.roundedG, planned.stepG, place));
   return isOutside(given) ? say.outside(target, tolerance) : say.asked(target, tolerance);
 }

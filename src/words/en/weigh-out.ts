@@ -107,10 +107,14 @@ export const weighOut = {
   },
   rounded: { down: 'rounded down', up: 'rounded up', nearest: '' },
   onScale: (name: string) => `on ${name}`,
-  tolerance: (mass: string) => `± ${mass}`,
-  asked: (target: string, tolerance: string) => `target ${target} ± ${tolerance}`,
+  tolerance: {
+    both: (mass: string) => `± ${mass}`,
+    less: (mass: string) => `never more, at most ${mass} less`,
+    more: (mass: string) => `never less, at most ${mass} more`,
+  },
+  asked: (target: string, tolerance: string) => `target ${target}, ${tolerance}`,
   outside: (target: string, tolerance: string) =>
-    `target ${target} ± ${tolerance}: outside it, weigh it again`,
+    `target ${target}, ${tolerance}: outside it, weigh it again`,
   outsideOnes: (names: string) =>
     `Outside the tolerance of the bench: ${names}. Weigh it again, or go on with what the scale showed.`,
   step: (pct: string) => `its step leaves ± ${pct} %`,
