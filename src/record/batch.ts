@@ -98,7 +98,10 @@ export function batch(id: SubjectId, entries: readonly Entry[]): Batch | null {
     decided,
     pieces,
     unknown: unknownOf(standing).length,
-    rivals: rivals(entries),
+    rivals: [
+      ...rivals(entries),
+      ...standing.flatMap(({ clock }) => (clock?.disputed ? [clock.corrections] : [])),
+    ],
   };
 }
 

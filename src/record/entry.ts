@@ -23,6 +23,18 @@ export type Envelope = {
   /** Hash of this device's line before; empty for its first. */
   readonly prev: string;
   readonly strikes?: { readonly id: EntryId; readonly reason: string };
+  /** Where its phone's clock was put right: what the line says. No part of the line. */
+  readonly clock?: WrongClock;
+};
+
+export type WrongClock = {
+  readonly atMs: number;
+  readonly zone: string;
+  readonly writtenAtMs: number;
+  /** Every standing correction of it; the last counts. */
+  readonly corrections: readonly EntryOf<'clock-corrected'>[];
+  /** They say different things. */
+  readonly disputed: boolean;
 };
 
 export type EntryOf<K extends Kind> = Envelope & {

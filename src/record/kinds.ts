@@ -12,6 +12,7 @@ const tempC = number(-60, 150);
 const rhPct = number(0, 100);
 const ph = number(0, 14);
 const instant = z.int().check(z.gte(0), z.lte(8.64e15));
+const zone = z.string().check(z.regex(/^[+-]\d\d:\d\d$/, 'zone'));
 const instrument = z.optional(subjectId);
 const mark = z.int().check(z.gte(1), z.lte(5));
 /** Each number as it was typed, with its unit, by the name of the field that holds its base value. */
@@ -77,6 +78,13 @@ const opening = {
   kept,
 };
 const replanning = { reason: text(400), typed };
+const clockMoved = {
+  device: text(36),
+  fromSeq: z.int(),
+  toSeq: z.int(),
+  shiftMs: z.int(),
+  reason: text(400),
+};
 const reasoned = z.strictObject({ reason: text(400) });
 /** At most what one line may hold beside everything else; a longer file takes several entries. */
 const column = z.array(z.int().check(z.gte(-1_000_000), z.lte(100_000_000))).check(z.maxLength(8000));
@@ -392,19 +400,18 @@ const v1 = {
 
   // the log itself
   struck: z.strictObject({}),
-  'clock-corrected': z.strictObject({
-    device: text(36),
-    fromSeq: z.int(),
-    toSeq: z.int(),
-    shiftMs: z.int(),
-    reason: text(400),
-  }),
+  'clock-corrected': z.strictObject(clockMoved),
 } as const;
 
 /** Shapes that took more in than their first; each takes every older body too. */
 const v2 = {
   'batch-opened': z.strictObject({ ...opening, plan: planOfAny }),
   'plan-changed': z.strictObject({ ...replanning, plan: planOfAny }),
+  /** `zones`: where the offset at the true time was another than at the wrong one; each from an entry on. */
+  'clock-corrected': z.strictObject({
+    ...clockMoved,
+    zones: z.optional(z.array(z.strictObject({ fromSeq: z.int(), zone })).check(z.maxLength(20))),
+  }),
 } as const;
 
 export type Kind = keyof typeof v1;

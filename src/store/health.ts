@@ -3,6 +3,7 @@ import { checkChains } from '#record/chain.ts';
 import { type ClockStep, clockSteps } from '#record/clock-steps.ts';
 import type { EntryId } from '#record/entry.ts';
 import { type Exposure, exposure } from '#record/exposure.ts';
+import { putRight } from '#record/put-right.ts';
 import { log, type Notice } from './database.ts';
 import { hasJournal, pendingCopies } from './journal.ts';
 import { entriesOf, lineOf } from './row.ts';
@@ -18,6 +19,7 @@ export type Health = StoreState & {
   /** Rows that the browser cannot read or that do not prove themselves. */
   readonly damaged: readonly string[];
   readonly faults: readonly ChainFault[];
+  /** Those that are not put right. */
   readonly clockSteps: readonly { readonly id: EntryId; readonly backMs: number }[];
   readonly notices: readonly Notice[];
   readonly exposure: Exposure;
@@ -34,7 +36,7 @@ export async function health(): Promise<Health> {
   const good = new Set<string>(lines.map(({ entry }) => entry.id));
   const bad = [...rows.filter((row) => !lineOf(row)).map((row) => row.id), ...(unreadable ?? [])];
   const entries = entriesOf(rows);
-  const steps = clockSteps(lines.map(({ entry }) => entry));
+  const steps = clockSteps(putRight(entries, entries));
   const storage = typeof navigator === 'undefined' ? undefined : navigator.storage;
   const [persisted, estimate] = await Promise.all([storage?.persisted?.(), storage?.estimate?.()]);
   return {

@@ -24,9 +24,8 @@ import { isSubject, PLACE, type SubjectId } from '#record/subject.ts';
 import { type LotUse, usesOfLot } from '#record/trace.ts';
 import { log, type Row } from './database.ts';
 import { lastRow } from './device.ts';
-import { type Health, health } from './health.ts';
+import { entriesNow } from './entries.ts';
 import { lookThrough, startCheck } from './open.ts';
-import { entriesOf } from './row.ts';
 import { allRows, rowsAbout, rowsTouching } from './rows.ts';
 import { onState, type StartState, storeState } from './state.ts';
 import { batchesNow } from './summaries.ts';
@@ -142,7 +141,7 @@ export function useExposure(): Exposure | undefined {
   return useLiveQuery(async () => {
     if (!open) return undefined;
     const entries = await log.entries.count();
-    return exposure(entriesOf(await rowsTouching([PLACE])), entries);
+    return exposure(await entriesNow(await rowsTouching([PLACE])), entries);
   }, [open]);
 }
 
@@ -152,12 +151,6 @@ export function useUnbacked(): Unbacked | null | undefined {
   return useLiveQuery(async () => (open ? unbackedNow() : undefined), [open]);
 }
 
-export function useHealth(): Health | undefined {
-  useSyncExternalStore(onState, storeState);
-  const state = storeState();
-  return useLiveQuery(() => health(), [state]);
-}
-
 /** Reads are let through once the check at the start has passed; before that an emptied store would look like a fresh one. */
 function useRows<T>(
   read: () => Promise<readonly Row[]>,
@@ -165,7 +158,7 @@ function useRows<T>(
   key: string,
 ): T | undefined {
   const open = useOpen();
-  return useLiveQuery(async () => (open ? make(entriesOf(await read())) : undefined), [open, key]);
+  return useLiveQuery(async () => (open ? make(await entriesNow(await read())) : undefined), [open, key]);
 }
 
 function useOpen(): boolean {

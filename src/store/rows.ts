@@ -1,5 +1,5 @@
 /** Reads rows; where the browser cannot read one of many, the others are read one by one. */
-import { Dexie } from 'dexie';
+import { type Collection, Dexie } from 'dexie';
 import type { SubjectId } from '#record/subject.ts';
 import { log, type Row } from './database.ts';
 
@@ -26,25 +26,29 @@ export async function eachPage(size: number, work: (page: AllRows) => Promise<vo
   }
 }
 
-export async function rowsTouching(subjects: readonly SubjectId[]): Promise<Row[]> {
-  const found = log.entries
-    .where('touches')
-    .anyOf([...subjects])
-    .distinct();
+export function rowsTouching(subjects: readonly SubjectId[]): Promise<Row[]> {
+  return readable(
+    log.entries
+      .where('touches')
+      .anyOf([...subjects])
+      .distinct(),
+  );
+}
+
+/** Rows whose own subject is of this type, such as all lots. */
+export function rowsAbout(type: string): Promise<Row[]> {
+  return readable(
+    log.entries.where('[subject+atMs]').between([`${type}:`, Dexie.minKey], [`${type};`, Dexie.minKey]),
+  );
+}
+
+async function readable(found: Collection<Row, string>): Promise<Row[]> {
   try {
     return await found.toArray();
   } catch {
     const { rows } = await oneByOne((await found.primaryKeys()) as string[]);
     return [...rows];
   }
-}
-
-/** Rows whose own subject is of this type, such as all lots. */
-export function rowsAbout(type: string): Promise<Row[]> {
-  return log.entries
-    .where('[subject+atMs]')
-    .between([`${type}:`, Dexie.minKey], [`${type};`, Dexie.minKey])
-    .toArray();
 }
 
 async function oneByOne(ids: readonly string[]): Promise<AllRows> {

@@ -12,7 +12,7 @@ import { isSubject, type SubjectId } from '#record/subject.ts';
 import { BUILD } from './build.ts';
 import { log } from './database.ts';
 import { currentDevice } from './device.ts';
-import { entriesOf } from './row.ts';
+import { entriesNow } from './entries.ts';
 import { allRows, rowsAbout, rowsTouching } from './rows.ts';
 
 type Summary = { readonly key: string; readonly batch: Batch | null };
@@ -45,7 +45,7 @@ export async function batchesNow(): Promise<Batch[]> {
       stale.length > MANY
         ? (await allRows()).rows
         : [...(await rowsTouching(stale)), ...(await rowsAbout('instrument'))];
-    const folded = fold(stale, entriesOf(rows));
+    const folded = fold(stale, await entriesNow(rows));
     for (const id of stale) known.set(id, { key: keys.get(id) ?? '', batch: folded.get(id) ?? null });
     void outside(() => keep(stale, known)).catch(() => undefined);
   }
@@ -55,17 +55,25 @@ export async function batchesNow(): Promise<Batch[]> {
     .sort((a, b) => inOrder(b.opened, a.opened));
 }
 
-/** What the summary of each batch rests on: how many rows touch it and how many are about instruments, whose store, which build. */
+/**
+ * What the summary of each batch rests on: how many rows touch it, how many are about instruments and about clocks that were
+ * wrong, whose store, which build.
+ */
 async function keysNow(): Promise<Map<SubjectId, string>> {
   return log.transaction('r', log.entries, log.devices, async () => {
     const device = await currentDevice();
-    const checks = await log.entries
-      .where('[subject+atMs]')
-      .between(['instrument:', Dexie.minKey], ['instrument;', Dexie.minKey])
-      .count();
+    const about = (type: string) =>
+      log.entries
+        .where('[subject+atMs]')
+        .between([`${type}:`, Dexie.minKey], [`${type};`, Dexie.minKey])
+        .count();
+    const checks = await about('instrument');
+    const clocks = await about('device');
     const ids = (await log.entries.where('touches').between('batch:', 'batch;').uniqueKeys()) as SubjectId[];
     const counts = await Promise.all(ids.map((id) => log.entries.where('touches').equals(id).count()));
-    return new Map(ids.map((id, at) => [id, `${counts[at]} ${checks} ${log.name} ${device} ${BUILD}`]));
+    return new Map(
+      ids.map((id, at) => [id, `${counts[at]} ${checks} ${clocks} ${log.name} ${device} ${BUILD}`]),
+    );
   });
 }
 

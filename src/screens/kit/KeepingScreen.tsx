@@ -1,6 +1,6 @@
 import type { Place } from '#record/place.ts';
 import { useNowMs, zoneAt } from '#store/clock.ts';
-import { useHealth } from '#store/live.ts';
+import { useHealth } from '#store/use-health.ts';
 import { Page } from '#ui/Page.tsx';
 import { Waiting } from '#ui/Waiting.tsx';
 import { localText } from '#ui/when-input.ts';

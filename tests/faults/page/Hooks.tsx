@@ -2,12 +2,12 @@ import {
   useAllEntries,
   useBatches,
   useFormulas,
-  useHealth,
   useKit,
   usePlace,
   useStart,
   useTouching,
 } from '#store/live.ts';
+import { useHealth } from '#store/use-health.ts';
 
 /** What the hooks say, as text that a test can read. */
 export function Hooks() {
