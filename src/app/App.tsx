@@ -125,12 +125,17 @@ function TopOnArrival() {
   return null;
 }
 
-/** While a field holds something, no reload: it might be half typed. */
+/** While a field, or a value over the app's own keys, holds something, no reload: it might be half typed. */
 function nothingHalfTyped(): boolean {
   const typed = document.querySelectorAll<HTMLInputElement | HTMLTextAreaElement>(
     'input[type="text"], textarea',
   );
-  return [...typed].every(({ value }) => value === '') && document.querySelector('dialog[open]') === null;
+  const keyed = document.querySelectorAll('[data-typed]');
+  return (
+    [...typed].every(({ value }) => value === '') &&
+    [...keyed].every(({ textContent }) => !/\d/.test(textContent)) &&
+    document.querySelector('dialog[open]') === null
+  );
 }
 
 /** Offers a newer version once it lies whole on the phone; it begins only when the maker says so. */

@@ -26,7 +26,9 @@ export function BigValue({ text, unit, previous, label }: BigValueProps) {
         aria-atomic="true"
       >
         <span className="heard">{`${label} `}</span>
-        <span className={styles.typed}>{text}</span>
+        <span className={styles.typed} data-typed="">
+          {text}
+        </span>
         <span className={styles.caret} aria-hidden="true" />
         <span className={styles.unit}>{` ${unit}`}</span>
       </p>
