@@ -2,7 +2,9 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import type { TemperatureUnit } from '#core/units.ts';
 import { temperatureToC } from '#core/units.ts';
+import { batch as foldBatch } from '#record/batch.ts';
 import { due } from '#record/due.ts';
+import { withChecks } from '#record/instruments.ts';
 import { afterFaultView } from '#screens/after-fault/after-fault-view.ts';
 import { fermentView } from '#screens/ferment/ferment-view.ts';
 import { hoursAt } from '#screens/ferment/hours-at.ts';
@@ -14,6 +16,7 @@ import {
   batchOf,
   book,
   HOUR_MS,
+  METER,
   openBatch,
   placeOf,
   readPh,
@@ -21,6 +24,7 @@ import {
   START_MS,
   setUp,
   stuff,
+  touching,
   ZONE,
 } from './book.ts';
 
@@ -217,15 +221,46 @@ describe('the figures of the ferment', () => {
   it('draws every pH reading after stuffing, and has each as a number below', () => {
     const { chart } = viewOf(ph(running(), 12.5, 5.5, { doubted: true }), 13);
     const measured = chart?.model.series.find(({ kind }) => kind === 'measured');
-    expect(measured).toMatchObject({
-      points: [
-        { x: 12, y: 5.6 },
-        { x: 12.5, y: 5.5 },
-      ],
+    expect(measured).toMatchObject({ points: [{ x: 12, y: 5.6 }] });
+    expect(chart?.model.series.find(({ kind }) => kind === 'doubted')).toMatchObject({
+      points: [{ x: 12.5, y: 5.5 }],
     });
+    expect(chart?.label).toMatch(/One is crossed: not believed on its own\./);
     expect(chart?.table.rows.map((row) => row.slice(1))).toEqual([
       ['12.0', '5.60', 'meter'],
       ['12.5', '5.50', 'meter, doubted'],
     ]);
+  });
+
+  it('crosses what a meter read that failed its check afterwards, and says so in the table', () => {
+    const of = ph(running(), 18, 5.4, { meter: METER });
+    of.put(STUFFED + 22, 'meter-checked', METER, {
+      shownIn: 'pH',
+      sevenBuffer: '7.00',
+      sevenC: 20,
+      sevenShown: 7.3,
+      fourBuffer: '4.01',
+      fourC: 20,
+      fourShown: 4.4,
+    });
+    const batch = foldBatch(BATCH, withChecks(touching(of, BATCH), touching(of, METER)));
+    if (batch === null) throw new Error('no batch');
+    const nowMs = START_MS + (STUFFED + 23) * HOUR_MS;
+    const { chart } = fermentView({ batch, place: placeOf(of), nowMs, zone: ZONE, words });
+    expect(chart?.model.series.find(({ kind }) => kind === 'doubted')).toMatchObject({
+      points: [{ x: 18, y: 5.4 }],
+    });
+    expect(chart?.table.rows.at(-1)?.at(-1)).toBe('meter, meter failed its check');
+  });
+
+  it('puts the words of the stop line where no reading and no curve lies, or below the chart', () => {
+    const place = (hours: number) => {
+      const { chart } = viewOf(ph(running(), hours, 5.1), hours + 1);
+      const stop = chart?.model.series.find(({ id }) => id === 'stop');
+      return stop?.kind === 'limit' ? [stop.left, stop.below, stop.beside] : null;
+    };
+    // Falling through the line in the midst of the chart leaves no room for so many words on a small phone.
+    expect(place(13)).toEqual([undefined, undefined, true]);
+    expect(place(23)).toEqual([true, true, undefined]);
   });
 });

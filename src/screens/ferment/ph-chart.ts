@@ -1,8 +1,11 @@
+import { COUNTED_UNTIL_PH, disbeliefOf, type PhReading } from '#core/ferment/ph-reading.ts';
 import type { Batch } from '#record/batch.ts';
+import { phReadings } from '#record/ferment-figures.ts';
 import { phBandOf } from '#record/ferment-plan.ts';
 import type { PhAhead } from '#record/ph-ahead.ts';
 import type { Place } from '#record/place.ts';
-import type { ChartTick } from '#ui/charts/chart-model.ts';
+import type { ChartModel, ChartSeries, ChartTick } from '#ui/charts/chart-model.ts';
+import { labelPlace } from '#ui/charts/label-room.ts';
 import type { Words } from '#words/en.ts';
 import { decimal } from '#words/format.ts';
 
@@ -26,8 +29,12 @@ export function phChart({
   const startMs = batch.stuffedAtMs;
   if (startMs === null || (batch.ph.length === 0 && ahead === null)) return null;
   const hours = (atMs: number) => (atMs - startMs) / HOUR_MS;
-  const product = batch.ph.filter(({ body }) => body.sample !== 'mix');
-  const points = product.map(({ atMs, body }) => ({ x: Math.max(0, hours(atMs)), y: body.ph }));
+  const product = phReadings(batch);
+  const pointsOf = (readings: readonly PhReading[]) =>
+    readings.map(({ atMs, ph }) => ({ x: Math.max(0, hours(atMs)), y: ph }));
+  const points = pointsOf(product);
+  const crossed = product.filter((reading) => disbeliefOf(reading) !== null);
+  const failedAtMs = new Set(crossed.flatMap((reading) => (reading.meterFailed ? [reading.atMs] : [])));
   const own = phBandOf(batch.plan);
   const fan = (ahead?.forecast.curve ?? []).map((each) => ({ ...each, x: hours(each.atMs) }));
   const fromMs = Math.min(nowMs, product.at(-1)?.atMs ?? nowMs);
@@ -36,14 +43,54 @@ export function phChart({
   const values = [
     ...points.map(({ y }) => y),
     ...coming.map(({ lowPh }) => lowPh),
-    5.3,
+    COUNTED_UNTIL_PH.value,
     ...(own ? [own.lowPh] : []),
   ];
   const low = Math.floor(Math.min(...values) * 5 - 0.5) / 5;
   const high = Math.ceil(Math.max(...values, 5.8) * 5) / 5;
+  const xTicks = hourTicks(Math.max(24, ...points.map(({ x }) => x), ...coming.map(({ x }) => x)));
+  const yTicks = phTicks(low, high, place);
+  const series: ChartSeries[] = [
+    ...(own
+      ? [
+          {
+            kind: 'band' as const,
+            id: 'band',
+            lo: own.lowPh,
+            hi: own.highPh,
+            text: chart.band(decimal(own.lowPh, 1, place), decimal(own.highPh, 1, place)),
+          },
+        ]
+      : []),
+    ...(coming.length > 1
+      ? [
+          {
+            kind: 'window' as const,
+            id: 'fan',
+            points: coming.map(({ x, lowPh, highPh }) => ({ x, lo: lowPh, hi: highPh })),
+          },
+          {
+            kind: 'median' as const,
+            id: 'median',
+            points: coming.map(({ x, midPh }) => ({ x, y: midPh })),
+          },
+        ]
+      : []),
+    {
+      kind: 'measured' as const,
+      id: 'ph',
+      points: pointsOf(product.filter((reading) => disbeliefOf(reading) === null)),
+    },
+    ...(crossed.length > 0
+      ? [{ kind: 'doubted' as const, id: 'crossed', points: pointsOf(crossed), text: chart.notBelieved }]
+      : []),
+  ];
   return {
     title: chart.title,
-    label: chart.label(batch.ph.length) + (coming.length > 0 ? words.fermentAhead.chart.label : ''),
+    label:
+      chart.label(batch.ph.length) +
+      (crossed.length > 0 ? chart.crossed(crossed.length) : '') +
+      (coming.length > 0 ? words.fermentAhead.chart.label : ''),
     waitingLabel: chart.waiting,
     failedLabel: chart.failed,
     tableLabel: chart.table,
@@ -53,46 +100,28 @@ export function phChart({
         words.dates.full(atMs, zone),
         decimal(hours(atMs), 1, place),
         decimal(body.ph, 2, place),
-        body.doubted ? `${method[body.method]}, ${doubted}` : method[body.method],
+        [
+          method[body.method],
+          ...(body.doubted ? [doubted] : []),
+          ...(body.method === 'meter' && failedAtMs.has(atMs) ? [chart.meterFailed] : []),
+        ].join(', '),
       ]),
     },
     model: {
       xTitle: chart.x,
       yTitle: chart.y,
-      xTicks: hourTicks(Math.max(24, ...points.map(({ x }) => x), ...coming.map(({ x }) => x))),
-      yTicks: phTicks(low, high, place),
-      series: [
-        ...(own
-          ? [
-              {
-                kind: 'band' as const,
-                id: 'band',
-                lo: own.lowPh,
-                hi: own.highPh,
-                text: chart.band(decimal(own.lowPh, 1, place), decimal(own.highPh, 1, place)),
-              },
-            ]
-          : []),
-        ...(coming.length > 1
-          ? [
-              {
-                kind: 'window' as const,
-                id: 'fan',
-                points: coming.map(({ x, lowPh, highPh }) => ({ x, lo: lowPh, hi: highPh })),
-              },
-              {
-                kind: 'median' as const,
-                id: 'median',
-                points: coming.map(({ x, midPh }) => ({ x, y: midPh })),
-              },
-            ]
-          : []),
-        { kind: 'limit' as const, id: 'stop', y: 5.3, text: chart.stops },
-        { kind: 'measured' as const, id: 'ph', points },
-      ],
+      xTicks,
+      yTicks,
+      series: [...series, stopLine({ xTicks, yTicks, series }, chart.stops)],
       ...(coming.length > 1 ? { marks: [{ x: hours(nowMs), text: words.fermentAhead.chart.now }] } : {}),
     },
   };
+}
+
+/** Its words lie on no reading and no curve; where they would, they stand below the chart. */
+function stopLine(rest: Pick<ChartModel, 'xTicks' | 'yTicks' | 'series'>, text: string): ChartSeries {
+  const y = COUNTED_UNTIL_PH.value;
+  return { kind: 'limit', id: 'stop', y, text, ...(labelPlace({ text, y }, rest) ?? { beside: true }) };
 }
 
 function hourTicks(lastHour: number): ChartTick[] {

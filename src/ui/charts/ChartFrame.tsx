@@ -1,7 +1,7 @@
 import { Component, lazy, type ReactNode, Suspense } from 'react';
 import { PlainTable } from '#ui/PlainTable.tsx';
 import styles from './ChartFrame.module.css';
-import { type ChartModel, chartWords } from './chart-model.ts';
+import { type ChartModel, CROSS, chartKey, chartWords } from './chart-model.ts';
 import type { SeriesTone } from './SeriesChart.tsx';
 
 const SeriesChart = lazy(async () => ({ default: (await import('./SeriesChart.tsx')).SeriesChart }));
@@ -47,6 +47,21 @@ export function ChartFrame({
       <ul className={styles.legend} aria-hidden="true">
         {chartWords(model).map((words) => (
           <li key={words}>{words}</li>
+        ))}
+      </ul>
+      <ul className={styles.key} aria-hidden="true">
+        {chartKey(model).map(({ sign, text }) => (
+          <li key={text} className={styles.named}>
+            <svg viewBox="-7 -7 14 14" className={styles.sign} aria-hidden="true">
+              <path
+                d={sign === 'cross' ? CROSS : 'm-7 0h14'}
+                fill="none"
+                stroke="var(--ink)"
+                strokeWidth={sign === 'cross' ? 2.5 : 2}
+              />
+            </svg>
+            {text}
+          </li>
         ))}
       </ul>
       <details className={styles.numbers}>

@@ -1,5 +1,5 @@
 import { Area, Line, ReferenceArea, ReferenceDot, ReferenceLine } from 'recharts';
-import { type ChartSeries, thinRows } from './chart-model.ts';
+import { type ChartSeries, CROSS, thinRows } from './chart-model.ts';
 import styles from './SeriesChart.module.css';
 
 /** What lies across the whole chart: bands and limits. */
@@ -29,12 +29,17 @@ export function across(series: ChartSeries) {
         y={series.y}
         stroke="var(--ink)"
         strokeWidth={2}
-        label={{
-          value: series.text,
-          position: series.below ? 'insideTopRight' : 'insideBottomRight',
-          className: styles.strong ?? '',
-          fill: 'var(--ink)',
-        }}
+        {...(series.beside
+          ? {}
+          : {
+              label: {
+                value: series.text,
+                position:
+                  `inside${series.below ? 'Top' : 'Bottom'}${series.left ? 'Left' : 'Right'}` as const,
+                className: styles.strong ?? '',
+                fill: 'var(--ink)',
+              },
+            })}
       />
     );
   }
@@ -123,6 +128,25 @@ export function moving(series: ChartSeries, stroke: string, rings: boolean) {
           strokeDasharray="1 3"
           strokeLinecap="round"
           dot={false}
+        />
+      );
+    case 'doubted':
+      return (
+        <Line
+          key={key}
+          {...rest}
+          stroke="none"
+          activeDot={false}
+          dot={({ cx, cy }) => (
+            <path
+              key={`${cx}`}
+              d={CROSS}
+              transform={`translate(${cx} ${cy})`}
+              fill="none"
+              stroke="var(--ink)"
+              strokeWidth={2.5}
+            />
+          )}
         />
       );
     case 'measured':

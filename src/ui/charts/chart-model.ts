@@ -3,14 +3,15 @@
 export type ChartPoint = { x: number; y: number };
 
 /**
- * `measured` solid, `median` dashed, `piece` thin, `apart` thin with its name at its end, `window` a tinted band between two lines that move,
- * `limit` a line across with its text above or `below`, `band` a band across.
+ * `measured` solid, `median` dashed, `piece` thin, `apart` thin with its name at its end, `doubted` crosses without a line,
+ * `window` a tinted band between two lines that move, `limit` a line across with its text above or `below`, at its right or `left`
+ * end, or `beside` the chart, `band` a band across.
  */
 export type ChartSeries =
   | { kind: 'measured' | 'median' | 'piece'; id: string; points: readonly ChartPoint[] }
-  | { kind: 'apart'; id: string; points: readonly ChartPoint[]; text: string }
+  | { kind: 'apart' | 'doubted'; id: string; points: readonly ChartPoint[]; text: string }
   | { kind: 'window'; id: string; points: readonly { x: number; lo: number; hi: number }[] }
-  | { kind: 'limit'; id: string; y: number; text: string; below?: boolean }
+  | { kind: 'limit'; id: string; y: number; text: string; below?: boolean; left?: boolean; beside?: boolean }
   | { kind: 'band'; id: string; lo: number; hi: number; text: string };
 
 export type ChartTick = { at: number; text: string };
@@ -28,6 +29,9 @@ export type ChartModel = {
 };
 
 export type ChartRow = { x: number; [seriesId: string]: number | readonly [number, number] };
+
+/** A reading that is not believed, around its point: told from one that is by its shape, not by its colour. */
+export const CROSS = 'm-5 -5 10 10 m0 -10 -10 10';
 
 /** More is slow to draw on an old phone and no clearer: the view-model thins out first. */
 export const MAX_POINTS = 400;
@@ -71,7 +75,17 @@ export function axisEnds(ticks: readonly ChartTick[]): [number, number] {
   return [ticks[0]?.at ?? 0, ticks.at(-1)?.at ?? 1];
 }
 
+/** What is named below the picture at any width: the sign, and its words. */
+export function chartKey({ series }: Pick<ChartModel, 'series'>): { sign: 'cross' | 'line'; text: string }[] {
+  return series.flatMap((each): ReturnType<typeof chartKey> => {
+    if (each.kind === 'doubted') return [{ sign: 'cross', text: each.text }];
+    return each.kind === 'limit' && each.beside ? [{ sign: 'line', text: each.text }] : [];
+  });
+}
+
 /** The words that stand in the picture: limits, bands, marks. */
 export function chartWords({ series, marks = [] }: Pick<ChartModel, 'series' | 'marks'>): string[] {
-  return [...series.flatMap((each) => ('text' in each ? [each.text] : [])), ...marks.map(({ text }) => text)];
+  const named = new Set(chartKey({ series }).map(({ text }) => text));
+  const words = series.flatMap((each) => ('text' in each && !named.has(each.text) ? [each.text] : []));
+  return [...words, ...marks.map(({ text }) => text)];
 }

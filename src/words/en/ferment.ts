@@ -108,6 +108,12 @@ export const ferment = {
     stops: '5.3 stops the clock',
     band: (low: string, high: string) => `target ${low} to ${high}`,
     label: (count: number) => (count === 1 ? 'One pH reading.' : `${count} pH readings.`),
+    crossed: (count: number) =>
+      count === 1
+        ? ' One is crossed: not believed on its own.'
+        : ` ${count} are crossed: not believed on their own.`,
+    notBelieved: 'not believed on its own: by strip, doubted, or the meter failed its check',
+    meterFailed: 'meter failed its check',
     waiting: 'Drawing',
     failed: 'The picture could not be drawn; the numbers stand below.',
     table: 'The same as numbers',
