@@ -1,15 +1,20 @@
 /** When something will be due, while it is not yet: instants for a calendar, since a web app cannot promise an alarm. */
 import type { Batch } from './batch.ts';
 import { type ChamberAir, chamberAir } from './chamber-air.ts';
-import { FIRST_WEEK_DAYS, PH_EVERY_HOURS, WEEKLY_DAYS } from './due.ts';
+import { lastRoundMs, PH_EVERY_HOURS } from './due.ts';
 import { fermentFigures } from './ferment-figures.ts';
 import { freezingFigures } from './freezing-figures.ts';
 import type { Lot, Place } from './place.ts';
+import { nextRound } from './round-rhythm.ts';
 import { absences, FILE_EVERY_MS, hangsIn, READ_EVERY_MS, type Season } from './season.ts';
 import type { SubjectId } from './subject.ts';
 
 export type DueAhead =
-  | { readonly code: 'read-ph' | 'runs-out' | 'weigh-round'; readonly batch: Batch; readonly atMs: number }
+  | {
+      readonly code: 'read-ph' | 'runs-out' | 'half-day' | 'weigh-round';
+      readonly batch: Batch;
+      readonly atMs: number;
+    }
   | {
       readonly code: 'read-air';
       readonly chamber: { id: SubjectId; name: string };
@@ -19,7 +24,6 @@ export type DueAhead =
   | { readonly code: 'frozen'; readonly lot: Lot; readonly atMs: number };
 
 const HOUR_MS = 3_600_000;
-const DAY_MS = 24 * HOUR_MS;
 
 /** In order of time; nothing that is due already: that stands in Today. */
 export function dueAhead(
@@ -52,8 +56,10 @@ export function dueAhead(
 
 function ofBatch(batch: Batch, nowMs: number): DueAhead[] {
   if (batch.stage === 'hanging') {
-    const atMs = nextRoundMs(batch);
-    return atMs === null ? [] : [{ code: 'weigh-round', batch, atMs }];
+    const lastMs = lastRoundMs(batch);
+    if (batch.hung === null || lastMs === null) return [];
+    const { atMs, isHalfDay } = nextRound({ hungMs: batch.hung.atMs, lastMs, nowMs });
+    return [{ code: isHalfDay ? 'half-day' : 'weigh-round', batch, atMs }];
   }
   if (batch.stage !== 'ferment' || batch.fermentEnded) return [];
   const clock = fermentFigures(batch, nowMs);
@@ -65,16 +71,6 @@ function ofBatch(batch: Batch, nowMs: number): DueAhead[] {
     { code: 'read-ph', batch, atMs: lastPhMs + PH_EVERY_HOURS * HOUR_MS },
     ...(runsOutAtMs === null ? [] : [{ code: 'runs-out' as const, batch, atMs: runsOutAtMs }]),
   ];
-}
-
-/** Daily while the next day is one of the first week, then weekly; null where the first round is due now. */
-export function nextRoundMs({ pieces, hung }: Batch): number | null {
-  const up = pieces.filter(({ status }) => status === 'hanging');
-  const times = up.flatMap(({ weighings }) => weighings.map(({ atMs }) => atMs));
-  if (hung === null || times.length === 0) return null;
-  const lastMs = Math.max(...times);
-  const tomorrowMs = lastMs + DAY_MS;
-  return tomorrowMs < hung.atMs + FIRST_WEEK_DAYS * DAY_MS ? tomorrowMs : lastMs + WEEKLY_DAYS * DAY_MS;
 }
 
 function nextReadingMs({ points, files }: ChamberAir, nowMs: number): number | null {

@@ -4,6 +4,7 @@ import type { Batch } from './batch.ts';
 import { fermentFigures } from './ferment-figures.ts';
 import { phBandOf } from './ferment-plan.ts';
 import { pieceFigures } from './piece-figures.ts';
+import { nextRound } from './round-rhythm.ts';
 
 export type Due =
   | { readonly code: 'degree-hours-passed' }
@@ -19,6 +20,8 @@ export type Due =
   | { readonly code: 'salt-through' }
   | { readonly code: 'weigh-stuffed' }
   | { readonly code: 'at-target'; readonly pieces: number }
+  /** Half a day after hanging; a day after it this is over, and the daily round asks. */
+  | { readonly code: 'half-day' }
   | { readonly code: 'weigh-round'; readonly lastAtMs: number | null }
   | { readonly code: 'look-through' };
 
@@ -45,6 +48,7 @@ const PART_OF: Readonly<Record<Due['code'], BatchPart>> = {
   'salt-through': 'bench',
   'weigh-out': 'weigh-out',
   'weigh-meat': 'weigh-out',
+  'half-day': 'round',
   'at-target': 'hanging',
   'weigh-round': 'round',
   'look-through': 'release',
@@ -60,10 +64,8 @@ export function moreConsequential(a: Due, b: Due): number {
 }
 
 const HOUR_MS = 3_600_000;
-/** Common practice: a pH sample every 6 to 12 h; a weigh-in daily in the first week, then weekly. */
+/** Common practice: a pH sample every 6 to 12 h. */
 export const PH_EVERY_HOURS = 12;
-export const FIRST_WEEK_DAYS = 7;
-export const WEEKLY_DAYS = 7;
 
 export function due(batch: Batch, nowMs: number): Due[] {
   switch (batch.stage) {
@@ -123,11 +125,20 @@ function hanging(batch: Batch, nowMs: number): Due[] {
   const up = batch.pieces.filter((piece) => piece.status === 'hanging');
   const atTarget = up.filter((piece) => pieceFigures(piece).atTarget).length;
   const list: Due[] = atTarget > 0 ? [{ code: 'at-target', pieces: atTarget }] : [];
-  const times = up.flatMap(({ weighings }) => weighings.map(({ atMs }) => atMs));
-  const lastAtMs = times.length > 0 ? Math.max(...times) : null;
-  const hungAtMs = batch.hung?.atMs ?? nowMs;
-  const everyDays = nowMs - hungAtMs < FIRST_WEEK_DAYS * 24 * HOUR_MS ? 1 : WEEKLY_DAYS;
-  if (up.length > 0 && (lastAtMs === null || nowMs - lastAtMs >= everyDays * 24 * HOUR_MS))
-    list.push({ code: 'weigh-round', lastAtMs });
+  const lastAtMs = lastRoundMs(batch);
+  const hungMs = batch.hung?.atMs ?? nowMs;
+  const { atMs, isHalfDay } = nextRound({ hungMs, lastMs: lastAtMs, nowMs });
+  if (up.length > 0 && nowMs >= atMs)
+    list.push(
+      isHalfDay && nowMs < hungMs + 24 * HOUR_MS ? { code: 'half-day' } : { code: 'weigh-round', lastAtMs },
+    );
   return list;
+}
+
+/** The last weighing of what still hangs; null before the first. */
+export function lastRoundMs({ pieces }: Batch): number | null {
+  const times = pieces
+    .filter(({ status }) => status === 'hanging')
+    .flatMap(({ weighings }) => weighings.map(({ atMs }) => atMs));
+  return times.length > 0 ? Math.max(...times) : null;
 }

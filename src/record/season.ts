@@ -88,7 +88,7 @@ function before(a: Due, b: Due): number {
 /** What can only be done at the chamber, and is not a danger. */
 function waitsForReturn(line: Line): boolean {
   return (
-    (line.about === 'batch' && line.due.code === 'weigh-round') ||
+    (line.about === 'batch' && (line.due.code === 'weigh-round' || line.due.code === 'half-day')) ||
     (line.about === 'chamber' && line.due.code === 'air-unread')
   );
 }

@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { due } from '#record/due.ts';
-import { dueAhead, nextRoundMs } from '#record/due-ahead.ts';
+import { due, lastRoundMs } from '#record/due.ts';
+import { dueAhead } from '#record/due-ahead.ts';
+import { nextRound } from '#record/round-rhythm.ts';
 import { PLACE, type SubjectId } from '#record/subject.ts';
 import {
   BATCH,
@@ -50,13 +51,14 @@ describe('what will be due', () => {
     expect(runsOut?.[1]).toBeCloseTo(2 + 1200 / 15.2, 0);
   });
 
-  it('of what hangs: the next round, and the next reading of its air', () => {
+  it('of what hangs: the round half a day after hanging, the next of the week, and the next reading of its air', () => {
     const of = weighRound(ferment(stuffed()), 34, [800, 790, 795, 810], { stage: 'to-drying' });
     of.put(35, 'air-read', CHAMBER, { airC: 13, rhPct: 80 });
-    expect(ahead(of, 36).map(([code, hours]) => [code, Math.round(Number(hours))])).toEqual([
-      ['weigh-round', 58],
+    expect(ahead(of, 36)).toEqual([
+      ['half-day', 45],
       ['read-air', 59],
     ]);
+    expect(ahead(weighRound(of, 45.5, [797, 787, 792, 807]), 46)[0]).toEqual(['weigh-round', 57]);
   });
 
   it('of the workshop: leaving, coming back, and a lot whose time in the freezer is over', () => {
@@ -84,12 +86,42 @@ describe('the next weigh round', () => {
         const at = 34 + hoursAfter;
         const of = weighRound(ferment(stuffed()), at, [700, 690, 695, 710]);
         const batch = batchOf(of, BATCH);
-        const nextMs = nextRoundMs(batch) ?? Number.NaN;
-        const isDue = (nowMs: number) => due(batch, nowMs).some(({ code }) => code === 'weigh-round');
+        const [hungMs, lastMs] = [batch.hung?.atMs ?? Number.NaN, lastRoundMs(batch)];
+        const nextMs = nextRound({ hungMs, lastMs, nowMs: lastMs ?? hungMs }).atMs;
+        const asks = ['weigh-round', 'half-day'];
+        const isDue = (nowMs: number) => due(batch, nowMs).some(({ code }) => asks.includes(code));
         expect(isDue(nextMs)).toBe(true);
         expect(isDue(nextMs - 60_000)).toBe(false);
       }),
       { numRuns: 30 },
     );
+  });
+});
+
+describe('the round half a day after hanging', () => {
+  const HUNG = 33;
+  const weighed = () =>
+    weighRound(ferment(stuffed()), HUNG + 0.5, [800, 790, 795, 810], { stage: 'to-drying' });
+  const codes = (of: Book, hours: number) =>
+    due(batchOf(of), START_MS + (HUNG + hours) * HOUR_MS).map(({ code }) => code);
+
+  it('is asked from then on, and after a day it is over: the daily round asks instead', () => {
+    expect(codes(weighed(), 11)).toEqual([]);
+    expect(codes(weighed(), 12)).toEqual(['half-day']);
+    expect(codes(weighed(), 23)).toEqual(['half-day']);
+    expect(codes(weighed(), 24)).toEqual(['weigh-round']);
+    expect(codes(weighed(), 24 * 7 - 0.1)).toEqual(['weigh-round']);
+    expect(codes(weighed(), 24 * 7)).toEqual([]);
+  });
+
+  it('is satisfied by one round, also by one that comes a little early', () => {
+    const early = weighRound(weighed(), HUNG + 7, [797, 787, 792, 807]);
+    expect(codes(early, 12)).toEqual([]);
+    expect(codes(early, 24)).toEqual(['weigh-round']);
+  });
+
+  it('is not asked where nothing was weighed on hanging: the first round is', () => {
+    expect(codes(ferment(stuffed()), 1)).toEqual(['weigh-round']);
+    expect(codes(ferment(stuffed()), 12)).toEqual(['weigh-round']);
   });
 });

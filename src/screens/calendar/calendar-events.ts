@@ -69,12 +69,18 @@ function dueEvent(
     default: {
       const { opened, id } = due.batch;
       const { formula, lot } = opened.body;
-      const say = { 'read-ph': event.ph, 'runs-out': event.runsOut, 'weigh-round': event.round }[due.code];
+      const say = {
+        'read-ph': event.ph,
+        'runs-out': event.runsOut,
+        'half-day': event.halfDay,
+        'weigh-round': event.round,
+      }[due.code];
+      const notes = { 'runs-out': event.runsOutNote, 'half-day': event.halfDayNote };
       return {
         uid: uid(id, due.code),
         sequence: hoursSince(opened.atMs, nowMs),
         title: say(formula.name, lot),
-        ...(due.code === 'runs-out' ? { note: event.runsOutNote } : {}),
+        ...(due.code === 'runs-out' || due.code === 'half-day' ? { note: notes[due.code] } : {}),
       };
     }
   }

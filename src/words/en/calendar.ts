@@ -48,6 +48,8 @@ export const calendar = {
     window: (name: string, lot: string) => `${name}, lot ${lot}: may be at target weight from today`,
     note: (window: string) => `Expected ${window}: an estimate. Weigh it.`,
     round: (name: string, lot: string) => `Weigh round: ${name}, lot ${lot}`,
+    halfDay: (name: string, lot: string) => `Weigh round, half a day after hanging: ${name}, lot ${lot}`,
+    halfDayNote: 'The first half day shows a rim that dries too fast.',
     ph: (name: string, lot: string) => `Read the pH: ${name}, lot ${lot}`,
     runsOut: (name: string, lot: string) =>
       `Degree-hours run out at the last temperature: ${name}, lot ${lot}`,

@@ -15,6 +15,7 @@ type Due =
         | 'bench'
         | 'salt-through'
         | 'weigh-stuffed'
+        | 'half-day'
         | 'look-through';
     };
 
@@ -42,6 +43,8 @@ export function due(waits: Due, nowMs: number, zone: string): string {
       return 'In its bag until the salt is through, then case it';
     case 'weigh-stuffed':
       return 'Weigh each piece as it is stuffed';
+    case 'half-day':
+      return 'Weigh round, half a day after hanging';
     case 'at-target':
       return waits.pieces === 1
         ? 'One piece is at target weight'

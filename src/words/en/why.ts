@@ -11,6 +11,7 @@ type DueCode =
   | 'bench'
   | 'salt-through'
   | 'weigh-stuffed'
+  | 'half-day'
   | 'at-target'
   | 'weigh-round'
   | 'look-through';
@@ -26,6 +27,7 @@ const reasons: Readonly<Record<DueCode, string>> = {
   bench: 'mixed meat does not wait',
   'salt-through': 'makers keep a muscle 7 to 21 days in the bag (common practice)',
   'weigh-stuffed': 'later nobody can know the green weight',
+  'half-day': 'the first half day shows a rim that dries too fast',
   'at-target': 'press it, cut one, decide',
   'weigh-round': 'daily in the first week, then weekly (common practice)',
   'look-through': 'nobody has decided on it yet',
