@@ -64,7 +64,7 @@ function Lost({ missing, words }: { missing: number; words: FirstWords }) {
   const planOf = async (text: string) => {
     const whole = await planImport(text);
     const first = whole.problems[0];
-    setDamage(first ? lost.refused(first.line, words.keeping.problem(first.code)) : null);
+    setDamage(first ? lost.refused(first.line, words.backupFile.problem(first.code)) : null);
     setPlan(whole.ok ? whole : await planRecovery(text));
   };
 
@@ -86,7 +86,7 @@ function Lost({ missing, words }: { missing: number; words: FirstWords }) {
       </Button>
       {locked !== null && (
         <Passphrase
-          words={words.keeping.takeIn.unlock}
+          words={words.backupFile.unlock}
           onPassphrase={(passphrase) => unlock(locked, passphrase)}
         />
       )}

@@ -22,6 +22,7 @@ import { hanging } from './en/hanging.ts';
 import { hangingPace } from './en/hanging-pace.ts';
 import { hazards } from './en/hazards.ts';
 import { instruments } from './en/instruments.ts';
+import { keeping } from './en/keeping.ts';
 import { kit } from './en/kit.ts';
 import { limits } from './en/limits.ts';
 import { logger } from './en/logger.ts';
@@ -82,6 +83,7 @@ export const en = {
   calendar,
   whatIf,
   chamberAhead,
+  keeping,
   timers,
   rail,
   mould,

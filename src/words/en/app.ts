@@ -77,7 +77,6 @@ export const app = {
   saving,
   /** The same inside a sheet that closes when it is saved: "Saved" there would speak of what was saved before it opened. */
   unsaved: (how: Saving): Mark | null => (how.state === 'saved' ? null : saving(how)),
-  retry: 'Try again',
   passOn: {
     act: 'Pass on as text',
     copied: 'Copied. Paste it where it cannot be lost.',

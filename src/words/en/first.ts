@@ -1,13 +1,13 @@
 import { app } from './app.ts';
+import { backupFile } from './backup-file.ts';
 import { batches } from './batches.ts';
 import { dates } from './dates.ts';
 import { due } from './due.ts';
-import { keeping } from './keeping.ts';
 import { start } from './start.ts';
 import { today } from './today.ts';
 import { why } from './why.ts';
 
 /** What is said before any room but Today is entered: a first start waits for no more than this. */
-export const first = { app, batches, dates, due, keeping, start, today, why };
+export const first = { app, backupFile, batches, dates, due, start, today, why };
 
 export type FirstWords = typeof first;

@@ -1,27 +1,10 @@
 import { type Said, said, strong } from '#words/said.ts';
+import { backupFile } from './backup-file.ts';
 
 function some(count: number, one: string, many: string): string {
   return count === 1 ? `one ${one}` : `${count} ${many}`;
 }
 const entries = (count: number) => some(count, 'entry', 'entries');
-
-/** Why a line of a file was refused. */
-const problems = {
-  'too-large': 'The file is larger than any log of this app.',
-  'too-many-lines': 'The file has more lines than any log of this app.',
-  'not-ours': 'This is no backup of this app.',
-  'newer-format': 'The file was written by a newer version of the app. Update the app, then take it in.',
-  twice: 'the same entry stands in the file twice',
-  'no-trailer': 'the end of the file is missing',
-  'damaged-trailer': 'the end of the file is damaged',
-  'not-as-written': 'the file holds other lines than its last line says',
-  damaged: 'the line is not as it was written',
-  'not-json': 'the line cannot be read',
-  'too-long': 'the line is too long',
-  'forbidden-key': 'the line holds a name that is not allowed',
-  'not-an-entry': 'the line is no entry',
-  'bad-body': 'the entry holds a value that cannot be',
-} as const;
 
 export const keeping = {
   title: 'Backup and other phones',
@@ -92,13 +75,7 @@ export const keeping = {
     reading: 'Reading the file. Nothing is written yet.',
     tooLarge: 'The file is larger than any log of this app. Nothing was read.',
     unreadable: 'The file could not be opened.',
-    unlock: {
-      label: 'The passphrase of this file',
-      hint: 'The file is locked. Nothing is written yet.',
-      act: 'Open it',
-      tooShort: 'A passphrase has eight characters or more.',
-      refused: 'It does not open: another passphrase, or a file that is not as it was written.',
-    },
+    unlock: backupFile.unlock,
     planTitle: 'What would happen',
     from: (made: string, count: number, build: string) => `Made ${made}, ${entries(count)}, build ${build}.`,
     noHeader: 'The first line of the file cannot be read, so that it is not known when it was made.',
@@ -126,7 +103,7 @@ export const keeping = {
     another: 'Choose another file',
   },
 
-  problem: (code: keyof typeof problems): string => problems[code],
+  problem: backupFile.problem,
 
   health: {
     title: 'How it is kept on this phone',

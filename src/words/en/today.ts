@@ -8,7 +8,6 @@ export const today = {
     afterFault: { title: 'After a fault' },
     absence: { title: 'Absence', note: 'what to set, what to expect at return' },
   },
-  nothing: 'Nothing is due.',
   welcome: {
     sentence: said(
       'This book is empty. ',
