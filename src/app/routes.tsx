@@ -235,6 +235,11 @@ export const routes: readonly RouteOf[] = [
     screen: page(async () => (await import('#screens/kit/KeepingScreen.tsx')).KeepingScreen),
   },
   {
+    path: '/kit/clock',
+    room: 'kit',
+    screen: page(async () => (await import('#screens/record/ClockScreen.tsx')).ClockScreen),
+  },
+  {
     path: `${batch}/timers`,
     room: 'batches',
     screen: page(async () => (await import('#screens/timers/TimersScreen.tsx')).TimersScreen),

@@ -26,7 +26,8 @@ export type ClockDoubt = {
   readonly told: boolean;
 };
 
-const SLACK_MS = 2 * 60_000;
+const MINUTE_MS = 60_000;
+const SLACK_MS = 2 * MINUTE_MS;
 const DAY_MS = 86_400_000;
 
 /** Never a reason to refuse an entry: it is flagged, and put right by an entry of its own. */
@@ -71,12 +72,14 @@ export function clockDoubts(entries: readonly Entry[], nowMs: number): ClockDoub
   });
 }
 
-/** About what has to be added: whole days where they fit, since a date is most often what was set wrong. */
+/** About what has to be added: whole days where they fit, since a date is most often what was set wrong; or else minutes. */
 export function aboutMs({ leastMs, mostMs }: ClockSide): number {
   if (leastMs === null || mostMs === null) return leastMs ?? mostMs ?? 0;
   const middleMs = (leastMs + mostMs) / 2;
   const wholeMs = Math.round(middleMs / DAY_MS) * DAY_MS;
-  return wholeMs !== 0 && leastMs <= wholeMs && wholeMs <= mostMs ? wholeMs : Math.round(middleMs);
+  return wholeMs !== 0 && leastMs <= wholeMs && wholeMs <= mostMs
+    ? wholeMs
+    : Math.round(middleMs / MINUTE_MS) * MINUTE_MS;
 }
 
 /** The entries whose time is in doubt, each with the side that says by how much: of several the one that reaches farthest. */

@@ -10,6 +10,7 @@ export type ClockCorrection = EntryOf<'clock-corrected'>;
 const MINUTE_MS = 60_000;
 const DAY_MS = 24 * 60 * MINUTE_MS;
 const MOST_MS = 8.64e15;
+const MOST_ZONES = 20;
 
 /** A correction is about the phone whose clock it was: whoever reads what is about phones has all of them. */
 export function clockSubject(device: string): SubjectId<'device'> {
@@ -54,14 +55,41 @@ export function putRight(entries: readonly Entry[], about: readonly Entry[]): En
 }
 
 function moved(entry: Entry, { body }: ClockCorrection, corrections: readonly ClockCorrection[]): Entry {
-  const zone = body.zones?.findLast(({ fromSeq }) => fromSeq <= entry.seq)?.zone ?? entry.zone;
-  const writtenAtMs = entry.writtenAtMs + body.shiftMs;
-  const atMs = trueMs(entry, { shiftMs: body.shiftMs, zone });
-  if (![writtenAtMs, atMs].every((ms) => ms >= 0 && ms <= MOST_MS)) return entry;
+  const right = rightBy(entry, body);
+  if (right === null) return entry;
   const disputed = new Set(corrections.map((each) => each.body.shiftMs)).size > 1;
   const written = { atMs: entry.atMs, zone: entry.zone, writtenAtMs: entry.writtenAtMs };
-  const clock = { ...written, corrections, disputed };
-  return { ...entry, atMs, zone, writtenAtMs, clock };
+  return { ...entry, ...right, clock: { ...written, corrections, disputed } };
+}
+
+/** What a correction makes of an entry as it was written; null where that is no time at all. */
+export function rightBy(
+  entry: Entry,
+  { shiftMs, zones }: Pick<ClockCorrection['body'], 'shiftMs' | 'zones'>,
+): Pick<Entry, 'atMs' | 'zone' | 'writtenAtMs'> | null {
+  const zone = zones?.findLast(({ fromSeq }) => fromSeq <= entry.seq)?.zone ?? entry.zone;
+  const writtenAtMs = entry.writtenAtMs + shiftMs;
+  const atMs = trueMs(entry, { shiftMs, zone });
+  if (![writtenAtMs, atMs].every((ms) => ms >= 0 && ms <= MOST_MS)) return null;
+  return { atMs, zone: atMs === entry.atMs ? entry.zone : zone, writtenAtMs };
+}
+
+/**
+ * The offsets in force at the true times, each from an entry on; undefined where they are those at the wrong times. `zoneAt` is
+ * asked of the phone at hand, and counts only where it agrees with what the entry says of its own time.
+ */
+export function zonesBy(
+  entries: readonly Entry[],
+  { shiftMs, zoneAt }: { shiftMs: number; zoneAt: (atMs: number) => string },
+): ClockCorrection['body']['zones'] {
+  const zones = entries.map(({ seq, atMs, zone }) => ({
+    fromSeq: seq,
+    zone: zoneAt(atMs) === zone ? zoneAt(atMs + shiftMs) : zone,
+  }));
+  const turns = zones.filter(({ zone }, at) => zone !== zones[at - 1]?.zone);
+  return entries.every(({ zone }, at) => zone === zones[at]?.zone) || turns.length > MOST_ZONES
+    ? undefined
+    : turns;
 }
 
 /**

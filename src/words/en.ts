@@ -5,6 +5,7 @@ import { bench } from './en/bench.ts';
 import { calendar } from './en/calendar.ts';
 import { chamberAhead } from './en/chamber-ahead.ts';
 import { chambers } from './en/chambers.ts';
+import { clock } from './en/clock.ts';
 import { compare } from './en/compare.ts';
 import { dryness } from './en/dryness.ts';
 import { ferment } from './en/ferment.ts';
@@ -84,6 +85,7 @@ export const en = {
   whatIf,
   chamberAhead,
   keeping,
+  clock,
   timers,
   rail,
   mould,

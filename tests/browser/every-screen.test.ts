@@ -79,6 +79,8 @@ const SHEETS: readonly (readonly [string, string | RegExp])[] = [
   [`/chambers/${idOf(CHAMBER)}`, 'Set the air'],
   [`/instruments/${idOf(METER)}`, 'Check in buffers'],
   ['/absence', 'Plan an absence'],
+  ['/kit/clock', 'Put other entries right'],
+  ['/kit/clock', /^\d+ entries before it/],
   ['/kit/scales', 'Add a scale'],
   ['/kit/scales', 'Add a meter'],
 ];

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { batch } from '#record/batch.ts';
 import { type Entry, hashLine } from '#record/entry.ts';
 import { isLate } from '#record/gaps.ts';
-import { asWritten, clockSubject, putRight } from '#record/put-right.ts';
+import { asWritten, clockSubject, putRight, zonesBy } from '#record/put-right.ts';
 import { inOrder, live } from '#record/strikes.ts';
 import { BATCH, book, openBatch, setUp, touching } from '../screens/book.ts';
 import { HOUR_MS, START_MS } from './make.ts';
@@ -135,10 +135,26 @@ describe('a clock put right', () => {
     one.write(6, 'clock-corrected', clockSubject(one.device), body);
     const right = putRight(one.entries, one.entries);
     expect(one.entries.at(-1)?.v).toBe(2);
-    expect(right.map(({ zone }) => zone)).toEqual(['+01:00', '+02:00', '+02:00', '+01:00']);
+    expect(right.map(({ zone }) => zone)).toEqual(['+01:00', '+02:00', '+01:00', '+01:00']);
     // The second was set while the phone reckoned with +01:00: 05:00 there is 05:00 with +02:00, an hour sooner.
     expect(times(right)).toEqual([1, 3, 4, 6]);
     for (const { writtenAtMs } of right.slice(0, 3)) expect((writtenAtMs - START_MS) % HOUR_MS).toBe(0);
+  });
+
+  it('takes the offset of the true time from the phone at hand, where that agrees with the entry', () => {
+    const one = phone();
+    const summerMs = START_MS + 200 * DAY_MS;
+    const zoneAt = (atMs: number) => (atMs < summerMs ? '+01:00' : '+02:00');
+    for (const hours of [1, 2]) one.note(hours, 'winter');
+    const shiftMs = summerMs - START_MS - 1.5 * HOUR_MS;
+    const zones = [
+      { fromSeq: 1, zone: '+01:00' },
+      { fromSeq: 2, zone: '+02:00' },
+    ];
+    expect(zonesBy(one.entries, { shiftMs, zoneAt })).toEqual(zones);
+    expect(zonesBy(one.entries, { shiftMs: DAY_MS, zoneAt })).toBe(undefined);
+    const away = one.entries.map((entry) => ({ ...entry, zone: '-05:00' }));
+    expect(zonesBy(away, { shiftMs, zoneAt })).toBe(undefined);
   });
 
   it('leaves a time set by hand where the clock was wrong by hours only', () => {

@@ -1,6 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { checkChains } from '#record/chain.ts';
+import { clockDoubts, doubted } from '#record/clock-steps.ts';
+import { clockSubject, putRight } from '#record/put-right.ts';
 import { type Block, paginate, rowLines, type TableBlock } from '#screens/record/paginate.ts';
 import { recordView } from '#screens/record/record-view.ts';
 import { en as words } from '#words/en.ts';
@@ -26,17 +28,19 @@ import {
   ZONE,
 } from './book.ts';
 
-function viewOf(of: Book, hours = 24 * 60) {
+function viewOf(of: Book, hours = 24 * 60, changed: Partial<Parameters<typeof recordView>[0]> = {}) {
   return recordView({
     batch: batchOf(of),
     entries: touching(of, BATCH),
     heads: checkChains(of.lines).heads,
+    doubted: new Map(),
     kit: kitOf(of),
     place: placeOf(of),
     nowMs: START_MS + hours * HOUR_MS,
     zone: ZONE,
     build: '0.1.0+test',
     words,
+    ...changed,
   });
 }
 type View = ReturnType<typeof viewOf>;
@@ -64,6 +68,46 @@ const hung = (setting: Parameters<typeof setUp>[1] = {}) =>
   );
 
 describe('the record of a batch', () => {
+  it('shows both times of what a wrong clock wrote, by whom it was put right, and until then that it is in doubt', () => {
+    const of = hung();
+    const wrongHours = 400 * 24;
+    of.put(40 + wrongHours, 'noted', BATCH, { text: 'with a wrong date' });
+    of.put(41, 'noted', BATCH, { text: 'with the right one' });
+    const own = touching(of, BATCH);
+    const wrong = own.at(-2);
+    if (!wrong) throw new Error('no entry');
+    const given = {
+      entries: own,
+      doubted: doubted(of.entries, clockDoubts(of.entries, START_MS + 50 * HOUR_MS)),
+    };
+    const row = (view: View) => rows(view, 'Every entry').find(({ key }) => key === wrong.id)?.cells;
+    const before = viewOf(of, 50, given);
+    expect(row(before)?.[0]).toMatch(/^13 February 2025, /);
+    expect(row(before)?.[1]).toBe(
+      'note: with a wrong date\ntime in doubt: the clock of the phone may have stood about 400 days ahead, and was not put right',
+    );
+    const inDoubt = own.filter(({ id }) => given.doubted.has(id)).length;
+    expect(lines(before, 'Cautions')).toContain(words.clock.onRecord.count(inDoubt));
+    const body = { device: wrong.device, fromSeq: wrong.seq, toSeq: wrong.seq, reason: 'flat battery' };
+    const shiftMs = -wrongHours * HOUR_MS;
+    of.put(42, 'clock-corrected', clockSubject(wrong.device), { ...body, shiftMs }, { by: 'MK' });
+    const all = putRight(of.entries, of.entries);
+    const entries = all.filter(({ subject, refs }) => [subject, ...refs].includes(BATCH));
+    const after = viewOf(of, 50, {
+      entries,
+      doubted: doubted(all, clockDoubts(all, START_MS + 50 * HOUR_MS)),
+    });
+    expect(row(after)).toEqual([
+      '10 January 2024, 00:00',
+      'note: with a wrong date\nclock put right back by 400 days by MK: flat battery; the phone showed 13 February 2025, 00:00',
+      'HK',
+    ]);
+    expect(rows(after, 'Every entry').at(-2)?.key).toBe(wrong.id);
+    expect(lines(after, 'Cautions')).toContain(words.clock.onRecord.count(inDoubt - 1));
+    const right = viewOf(of, 50, { entries });
+    expect(lines(right, 'Cautions').join()).not.toMatch(/in doubt/);
+  });
+
   it('has every entry once, in the order in which things were true', () => {
     const of = hung();
     of.put(40, 'noted', BATCH, { text: 'read late' }, { lateHours: 2 });

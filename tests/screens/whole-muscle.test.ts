@@ -136,6 +136,7 @@ describe('a batch without a ferment', () => {
       batch: batchOf(of),
       entries: touching(of, BATCH),
       heads: [],
+      doubted: new Map(),
       kit: kitOf(of),
       place: placeOf(of),
       build: 'test',

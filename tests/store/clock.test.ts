@@ -50,6 +50,7 @@ describe('the hours that summer time takes and gives', () => {
       batch: batchOf(of),
       entries: touching(of, BATCH),
       heads: [],
+      doubted: new Map(),
       kit: kitOf(of),
       place: placeOf(of),
       nowMs: BACK_MS + HOUR_MS,

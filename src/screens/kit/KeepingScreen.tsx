@@ -1,6 +1,7 @@
 import type { Place } from '#record/place.ts';
 import { useNowMs, zoneAt } from '#store/clock.ts';
 import { useHealth } from '#store/use-health.ts';
+import { List, Row } from '#ui/List.tsx';
 import { Page } from '#ui/Page.tsx';
 import { Waiting } from '#ui/Waiting.tsx';
 import { localText } from '#ui/when-input.ts';
@@ -31,6 +32,13 @@ export function KeepingScreen({ words, place }: { words: Words; place: Place }) 
       {view.canBackUp && <KeepingPhotos words={words} day={localText(nowMs).slice(0, 10)} />}
       <TakeIn words={words} place={place} zone={zoneAt(nowMs)} />
       <HealthPanel words={words} view={view} />
+      <List>
+        <Row
+          href="#/kit/clock"
+          title={words.clock.row}
+          note={words.clock.rowNote(health.clockSteps.length)}
+        />
+      </List>
     </Page>
   );
 }

@@ -1,17 +1,21 @@
+import { useMemo, useState } from 'react';
 import { batch as foldBatch } from '#record/batch.ts';
+import { clockDoubts, doubted as doubtedBy } from '#record/clock-steps.ts';
 import type { Place } from '#record/place.ts';
 import type { SubjectId } from '#record/subject.ts';
 import { BUILD } from '#store/build.ts';
 import { useNowMs, zoneAt } from '#store/clock.ts';
-import { useHeads, useKit, useTouching } from '#store/live.ts';
+import { useAllEntries, useHeads, useKit, useTouching } from '#store/live.ts';
 import { Button } from '#ui/Button.tsx';
 import { List, Row } from '#ui/List.tsx';
 import { Page } from '#ui/Page.tsx';
 import { Waiting } from '#ui/Waiting.tsx';
 import type { Words } from '#words/en.ts';
+import { byView } from './by-view.ts';
+import { EntriesBy } from './EntriesBy.tsx';
 import { PrintedSheet } from './PrintedSheet.tsx';
 import styles from './RecordScreen.module.css';
-import { recordView } from './record-view.ts';
+import { entryRows, recordView } from './record-view.ts';
 import '#ui/print.css';
 
 const MINUTE_MS = 60_000;
@@ -20,24 +24,21 @@ const MINUTE_MS = 60_000;
 export function RecordScreen({ words, place, id }: { words: Words; place: Place; id: string }) {
   const subject: SubjectId = `batch:${id}`;
   const entries = useTouching(subject);
+  const all = useAllEntries();
   const kit = useKit();
+  const [chosen, setChosen] = useState<string[]>([]);
   const nowMs = useNowMs(MINUTE_MS);
   const heads = useHeads([...new Set(entries?.map(({ device }) => device))].sort());
-  if (entries === undefined || kit === undefined || heads === undefined)
+  const minuteMs = Math.floor(nowMs / MINUTE_MS) * MINUTE_MS;
+  const doubted = useMemo(() => all && doubtedBy(all, clockDoubts(all, minuteMs)), [all, minuteMs]);
+  if (entries === undefined || doubted === undefined || kit === undefined || heads === undefined)
     return <Waiting label={words.app.waiting} />;
   const batch = foldBatch(subject, entries);
   if (batch === null) return <Page title={words.app.notFound.title}>{words.app.notFound.text}</Page>;
-  const view = recordView({
-    batch,
-    entries,
-    heads,
-    kit,
-    place,
-    nowMs,
-    zone: zoneAt(nowMs),
-    build: BUILD,
-    words,
-  });
+  const zone = zoneAt(nowMs);
+  const given = { batch, entries, heads, doubted, kit, place, nowMs, zone, build: BUILD, words };
+  const view = recordView(given);
+  const by = byView({ rows: entryRows(given), chosen, words });
   return (
     <Page
       title={words.record.title}
@@ -53,7 +54,8 @@ export function RecordScreen({ words, place, id }: { words: Words; place: Place;
       <List>
         <Row href={`#/batches/${id}/photos`} title={words.photos.title} note={words.photos.note} />
       </List>
-      <div className={styles.sheets}>
+      <EntriesBy view={by} chosen={chosen} onChosen={setChosen} words={words} />
+      <div className={`${styles.sheets} ${by.filtered ? styles.onPaper : ''}`}>
         {view.sheets.map(({ key, blocks, foot }) => (
           <PrintedSheet
             key={key}

@@ -1,4 +1,5 @@
-import type { Entry } from '#record/entry.ts';
+import { aboutMs, type ClockSide } from '#record/clock-steps.ts';
+import type { Entry, EntryId } from '#record/entry.ts';
 import { isLate } from '#record/gaps.ts';
 import type { Place } from '#record/place.ts';
 import type { Standing } from '#record/strikes.ts';
@@ -12,6 +13,8 @@ export type EntryText = { readonly when: string; readonly what: string; readonly
 const SUM_DIGITS = 16;
 
 type Names = ReadonlyMap<string, string>;
+/** Entries that a wrong clock may have written, where it was not put right. */
+export type Doubted = ReadonlyMap<EntryId, ClockSide>;
 
 /** Said elsewhere on the sheet, or of use to the app alone. */
 const UNSAID = new Set([
@@ -34,7 +37,7 @@ const UNSAID = new Set([
 
 export function entryText(
   { entry, struckBy }: Standing,
-  { place, words, names }: { place: Place; words: Words; names: Names },
+  { place, words, names, doubted }: { place: Place; words: Words; names: Names; doubted?: Doubted },
 ): EntryText {
   const { record, dates } = words;
   const late = isLate(entry);
@@ -45,6 +48,7 @@ export function entryText(
   const notes = [
     ...(entry.strikes && entry.kind !== 'struck' ? [record.corrects(entry.strikes.reason)] : []),
     ...(entry.kind !== null && 'kept' in entry.body && entry.body.kept ? [record.kept] : []),
+    ...clockNotes(entry, doubted?.get(entry.id), words),
     ...struckBy.map((striker) =>
       record.struck(striker.strikes?.reason ?? '', striker.by, dates.full(striker.writtenAtMs, striker.zone)),
     ),
@@ -57,6 +61,29 @@ export function entryText(
     what: [what, ...notes].join('\n'),
     by: entry.by,
   };
+}
+
+/** Both times of a clock that was put right, by whom and why; of two corrections both. Or that the time is in doubt. */
+function clockNotes({ clock }: Entry, side: ClockSide | undefined, words: Words): string[] {
+  const say = words.clock.onRecord;
+  const last = clock?.corrections.at(-1);
+  const isBounded = side && side.leastMs !== null && side.mostMs !== null;
+  return [
+    ...(clock && last
+      ? [
+          say.right({
+            by: last.by,
+            reason: last.body.reason,
+            shiftMs: last.body.shiftMs,
+            showed: words.dates.full(clock.writtenAtMs, clock.zone),
+          }),
+          ...clock.corrections
+            .slice(0, -1)
+            .map(({ by, body }) => say.outdone({ by, reason: body.reason, shiftMs: body.shiftMs })),
+        ]
+      : []),
+    ...(side ? [isBounded ? say.doubted(side.side, aboutMs(side)) : say.doubtedUnknown] : []),
+  ];
 }
 
 function facts(entry: Exclude<Entry, { kind: null }>, place: Place, words: Words, names: Names): string {

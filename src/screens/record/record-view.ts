@@ -10,7 +10,7 @@ import { standings } from '#record/strikes.ts';
 import type { Words } from '#words/en.ts';
 import { decimal, joined, mass, temperature } from '#words/format.ts';
 import type { Said } from '#words/said.ts';
-import { entryText } from './entry-text.ts';
+import { type Doubted, entryText } from './entry-text.ts';
 import { type Block, paginate } from './paginate.ts';
 import { decisionBlocks, verdictBlocks } from './verdict-blocks.ts';
 
@@ -28,6 +28,7 @@ export type Given = {
   batch: Batch;
   entries: readonly Entry[];
   heads: readonly Head[];
+  doubted: Doubted;
   kit: { lots: readonly Lot[]; scales: readonly Scale[] };
   place: Place;
   nowMs: number;
@@ -183,7 +184,32 @@ function piecesBlock({ batch, place, words }: Given): Block {
   };
 }
 
-function entriesBlock({ batch, entries, kit, place, words }: Given): Block {
+function entriesBlock(given: Given): Block {
+  const { record } = given.words;
+  return {
+    kind: 'table',
+    key: 'entries',
+    title: record.parts.entries,
+    columns: record.entryColumns,
+    widths: [24, 62, 8],
+    rows: entryRows(given).map(({ key, when, what, by, struck }) => ({
+      key,
+      cells: [when, what, by],
+      struck,
+    })),
+  };
+}
+
+export type EntryRow = {
+  readonly key: string;
+  readonly when: string;
+  readonly what: string;
+  readonly by: string;
+  readonly struck: boolean;
+};
+
+/** Every entry of the batch, struck ones too, in the order in which they were true. */
+export function entryRows({ batch, entries, doubted, kit, place, words }: Given): EntryRow[] {
   const { record } = words;
   const names = new Map<string, string>([
     ...kit.lots.map(({ id, received }): [string, string] => [
@@ -193,23 +219,17 @@ function entriesBlock({ batch, entries, kit, place, words }: Given): Block {
     ...batch.opened.body.formula.lines.map(({ id, name }): [string, string] => [id, name]),
   ]);
   const numbers = new Map(batch.pieces.map(({ id, number }): [string, string] => [id, String(number)]));
-  return {
-    kind: 'table',
-    key: 'entries',
-    title: record.parts.entries,
-    columns: record.entryColumns,
-    widths: [24, 62, 8],
-    rows: standings(entries).map((standing) => {
-      const { when, what, by } = entryText(standing, { place, words, names });
-      const number =
-        standing.entry.kind === 'piece-stuffed' ? undefined : numbers.get(standing.entry.subject);
-      return {
-        key: standing.entry.id,
-        cells: [when, number ? `${record.field('number')} ${number}, ${what}` : what, by],
-        struck: !standing.live,
-      };
-    }),
-  };
+  return standings(entries).map((standing) => {
+    const { when, what, by } = entryText(standing, { place, words, names, doubted });
+    const number = standing.entry.kind === 'piece-stuffed' ? undefined : numbers.get(standing.entry.subject);
+    return {
+      key: standing.entry.id,
+      when,
+      what: number ? `${record.field('number')} ${number}, ${what}` : what,
+      by,
+      struck: !standing.live,
+    };
+  });
 }
 
 /** Each with the beginning of its sum, which its entry holds whole: the picture on paper can be told from another. */
@@ -243,8 +263,9 @@ function chainBlock({ heads, words }: Given): Block {
   };
 }
 
-function cautions({ batch, words }: Given): Block {
+function cautions({ batch, entries, doubted, words }: Given): Block {
   const { record } = words;
+  const inDoubt = entries.filter(({ id }) => doubted.has(id)).length;
   return {
     kind: 'text',
     key: 'cautions',
@@ -252,6 +273,7 @@ function cautions({ batch, words }: Given): Block {
     lines: [
       ...(batch.unknown > 0 ? [record.unreadable(batch.unknown)] : []),
       ...(batch.rivals.length > 0 ? [record.rivals] : []),
+      ...(inDoubt > 0 ? [words.clock.onRecord.count(inDoubt)] : []),
       ...record.cautions,
       `${record.signature}: ______________________________`,
     ],

@@ -49,6 +49,16 @@ const kinds: Readonly<Record<Kind, string>> = {
   'mould-looked': 'mould looked at',
   'air-logged': 'air logged by file',
   'absence-planned': 'absence planned',
+  'bench-set-up': 'units and initials set',
+  'rule-set-chosen': 'rule set chosen',
+  'backed-up': 'backed up',
+  'scale-added': 'scale added',
+  'meter-added': 'meter added',
+  'chamber-added': 'chamber added',
+  'formula-saved': 'formula saved',
+  'air-read': 'air read',
+  'air-set': 'air set',
+  'clock-corrected': 'clock of a phone put right',
 };
 
 const fields: Readonly<Record<string, string>> = {
@@ -215,6 +225,16 @@ export const record = {
       ' Struck entries stay visible.',
     ),
   print: 'Print',
+  filter: {
+    label: 'Show the entries of',
+    nobody: 'no initials',
+    entries: (count: number) => (count === 1 ? 'one entry' : `${count} entries`),
+    oneHand: (by: string) => (by ? `Every entry is by ${by}.` : 'No entry bears initials.'),
+    on: (names: readonly string[]) => `Only entries by ${names.join(', ')}`,
+    left: (count: number, of: number) =>
+      `${count} of ${of} entries are shown here. The print holds every entry, by whomever.`,
+    off: 'Show every entry',
+  },
   kind: (kind: string): string => kinds[kind] ?? kind,
   field: (name: string): string => fields[name] ?? name,
   value: (value: string): string => values[value] ?? value,
