@@ -1,23 +1,32 @@
-import { lastBackUpMs, type Unbacked } from '#record/exposure.ts';
+import { exposure, lastBackUpMs, type Unbacked } from '#record/exposure.ts';
 import { ofKind } from '#record/fold.ts';
 import { PLACE } from '#record/subject.ts';
+import { now } from './clock.ts';
 import { log } from './database.ts';
-import { entriesOf } from './row.ts';
+import { entriesNow } from './entries.ts';
+import { entriesOf, lineOf } from './row.ts';
 import { rowsTouching } from './rows.ts';
 
 /** What was written since the last backup: by the ids, which begin with the time, and not by reading every entry. */
 export async function unbackedNow(): Promise<Unbacked | null> {
-  const notes = ofKind(entriesOf(await rowsTouching([PLACE])), 'backed-up');
-  const from = firstIdAfter(lastBackUpMs(notes));
+  const notes = ofKind(await entriesNow(await rowsTouching([PLACE])), 'backed-up');
+  const { nowMs } = now();
+  // A note from a clock that ran ahead would hide whatever is written until then.
+  const lastMs = lastBackUpMs(notes.filter(({ writtenAtMs }) => writtenAtMs <= nowMs));
+  const from = firstIdAfter(lastMs);
   const since = () => log.entries.where('id').aboveOrEqual(from);
   const count = await since().count();
   const rows = await since()
-    .filter(({ kind }) => kind !== 'backed-up')
+    // An id never goes back within a page, though the clock may.
+    .filter((row) => row.kind !== 'backed-up' && !(Number(lineOf(row)?.entry.writtenAtMs) <= lastMs))
     .limit(1)
     .toArray();
   const [first] = entriesOf(rows);
   const entries = count - notes.filter(({ id }) => id >= from).length;
-  return first ? { entries, sinceMs: first.writtenAtMs } : null;
+  if (first) return { entries, sinceMs: first.writtenAtMs };
+  // What a clock that was behind wrote since has the ids of an earlier time: the count knows of it.
+  const left = exposure(notes, await log.entries.count()).entries;
+  return left > 0 ? { entries: left, sinceMs: lastMs } : null;
 }
 
 /** The least id of an entry that is written after this instant. */

@@ -41,11 +41,11 @@ describe('the entries by certain initials', () => {
     const { filtered } = byView({ rows, chosen: ['AB'], words });
     expect(filtered?.title).toBe('Only entries by AB');
     expect(filtered?.text).toBe('2 of 6 entries are shown here. The print holds every entry, by whomever.');
-    expect(filtered?.rows.map(({ by, struck }) => [by, struck])).toEqual([
-      ['AB', true],
-      ['AB', false],
+    expect(filtered?.rows.map(({ what, struck }) => [what, struck])).toEqual([
+      ['note: note 0', true],
+      ['note: note 2', false],
     ]);
-    expect(filtered?.rows[0]?.what).toMatch(/by ZZ: /);
+    expect(filtered?.rows[0]?.more).toMatch(/^struck .* by ZZ: .*\n8 January 2024, 09:00\nAB$/);
   });
 
   it('can be of several people, and of nobody', () => {

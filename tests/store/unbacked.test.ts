@@ -19,8 +19,8 @@ async function written() {
   const { unbackedNow } = await import('#store/unbacked.ts');
   await page.startCheck();
   const note = (text: string) => page.append([{ ...given, kind: 'noted', subject: PLACE, body: { text } }]);
-  const backUp = () => {
-    const body = { entries: 1, bytes: 1, hash: '', place: 'shared' };
+  const backUp = async () => {
+    const body = { entries: (await page.allRows()).rows.length, bytes: 1, hash: '', place: 'shared' };
     return page.append([{ ...given, kind: 'backed-up', subject: PLACE, body }]);
   };
   const all = async () => page.entriesOf((await page.allRows()).rows);
@@ -49,5 +49,31 @@ describe('what no backup holds, found by the ids', () => {
     later(4);
     await note('fourth');
     expect(await same()).toEqual({ entries: 2, sinceMs: START_MS + 3 * DAY_MS });
+  });
+
+  it('is told again soon after a backup was noted under a clock that ran ahead', async () => {
+    const { note, backUp, later, unbackedNow } = await written();
+    await note('first');
+    later(400);
+    await backUp();
+    expect(await unbackedNow()).toBe(null);
+    later(1);
+    await note('the clock is right again');
+    expect(await unbackedNow()).toMatchObject({ sinceMs: START_MS });
+    await backUp();
+    later(2);
+    expect(await unbackedNow()).toBe(null);
+  });
+
+  it('is told too of what was written under a clock that was behind', async () => {
+    const { note, backUp, later, unbackedNow } = await written();
+    await note('first');
+    later(1);
+    await backUp();
+    later(-400);
+    await note('behind');
+    await note('and behind');
+    later(2);
+    expect(await unbackedNow()).toEqual({ entries: 2, sinceMs: START_MS + DAY_MS });
   });
 });

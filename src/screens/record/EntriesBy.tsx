@@ -41,26 +41,15 @@ export function EntriesBy({
       </div>
       {filtered && (
         <List label={filtered.title}>
-          {filtered.rows.map(({ key, when, what, by, struck }) => (
+          {filtered.rows.map(({ key, what, more, struck }) => (
             <Row
               key={key}
-              title={struck ? <Struck text={what} /> : <span className={styles.lines}>{what}</span>}
-              note={<span className={styles.lines}>{[when, by].filter(Boolean).join(' · ')}</span>}
+              title={struck ? <s>{what}</s> : what}
+              note={<span className={styles.lines}>{more}</span>}
             />
           ))}
         </List>
       )}
     </div>
-  );
-}
-
-/** The old value stays readable under its stroke; why it was struck stands below, unstruck. */
-function Struck({ text }: { text: string }) {
-  const [first = '', ...rest] = text.split('\n');
-  return (
-    <span className={styles.lines}>
-      <s>{first}</s>
-      {rest.map((line) => `\n${line}`)}
-    </span>
   );
 }

@@ -10,7 +10,8 @@ export type ByView = {
   readonly filtered: {
     readonly title: string;
     readonly text: string;
-    readonly rows: readonly EntryRow[];
+    /** `more`: why it was struck or put right, when it was true, who wrote it. */
+    readonly rows: readonly { key: string; what: string; more: string; struck: boolean }[];
   } | null;
 };
 
@@ -45,7 +46,10 @@ export function byView({
                 .map(name),
             ),
             text: say.left(left.length, rows.length),
-            rows: left,
+            rows: left.map(({ key, when, what, by, struck }) => {
+              const [first = '', ...rest] = what.split('\n');
+              return { key, what: first, more: [...rest, when, name(by)].join('\n'), struck };
+            }),
           },
   };
 }

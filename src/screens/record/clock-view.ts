@@ -42,7 +42,7 @@ export function clockView(given: Given): ClockView {
   const count = doubted(entries, doubts).size;
   return {
     sentence: doubts.length === 0 ? words.clock.none : words.clock.open(doubts.length, count),
-    doubts: doubts.map((doubt) => doubtView(doubt, given)),
+    doubts: doubts.toSorted((a, b) => b.backMs - a.backMs).map((doubt) => doubtView(doubt, given)),
     corrections: correctionRows(given),
     phones: [...new Set(entries.map((entry) => entry.device))]
       .sort((a, b) => Number(b === given.device) - Number(a === given.device) || (a < b ? -1 : 1))
