@@ -2,7 +2,9 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { batch } from '#record/batch.ts';
 import { readFile, writeFile } from '#record/file.ts';
+import { bodySchema, type Kind } from '#record/kinds.ts';
 import { unseal } from '#store/sealed.ts';
+import { BODIES, everyKind, NEWEST } from './every-kind.ts';
 import { freshDevice, openPage } from './fresh-store.ts';
 
 const FOLDER = 'fixtures/backups';
@@ -13,6 +15,19 @@ const plain = names.filter((name) => !name.includes('sealed'));
 describe('a backup of an older version', () => {
   it('is there for each version', () => {
     expect(plain.length).toBeGreaterThan(0);
+  });
+
+  it('holds every kind in every version, and the newest is what this build writes', () => {
+    const entries = plain.flatMap((name) => readFile(readFileSync(`${FOLDER}/${name}`, 'utf8')).lines);
+    const there = new Set(entries.map(({ entry }) => `${entry.kind} ${entry.v}`));
+    const asked = (Object.keys(BODIES) as Kind[]).flatMap((kind) =>
+      [1, 2, 3].filter((v) => bodySchema(kind, v) !== null).map((v) => `${kind} ${v}`),
+    );
+    expect(asked.length).toBeGreaterThan(50);
+    expect(asked.filter((each) => !there.has(each))).toEqual([]);
+    expect(bodySchema('noted', 3) ?? bodySchema('batch-opened', 3)).toBe(null);
+    // A kind that is new takes a new file, written by every-kind.ts; none that is there is written again.
+    expect(readFileSync(NEWEST, 'utf8')).toBe(everyKind());
   });
 
   it.each(plain)('%s reads whole, and its entries are written again byte for byte', (name) => {
