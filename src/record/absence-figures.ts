@@ -1,8 +1,7 @@
 /** What pieces are expected to have lost at a return, by what was known on leaving; and what was found. Estimates but for what was found. */
 import { lossPct, lossSpread } from '#core/drying/loss.ts';
 import type { Batch } from './batch.ts';
-import type { KnownAir } from './drying-air.ts';
-import { pieceForecast } from './forecast-figures.ts';
+import type { BatchAhead, PieceAhead } from './drying-batch.ts';
 import type { BodyOf } from './kinds.ts';
 import type { Piece } from './piece.ts';
 
@@ -34,21 +33,21 @@ export function piecesAway(batch: Batch, { fromMs }: Times, nowMs: number): Piec
   );
 }
 
+/** `told`: what was expected of the piece at the return, by what was known on leaving. */
 export function pieceAway(
   piece: Piece,
-  batch: Batch,
-  { fromMs, toMs, nowMs, air = null }: Times & { nowMs: number; air?: KnownAir | null },
+  { asked, p50Ms }: Pick<PieceAhead, 'asked' | 'p50Ms'>,
+  { fromMs, toMs, nowMs }: Times & { nowMs: number },
 ): PieceAway | null {
+  if (asked === null) return null;
   const knownMs = Math.min(fromMs, nowMs);
-  const forecast = pieceForecast(piece, batch, knownMs, { air });
-  if (forecast === null) return null;
   const { greenG } = piece;
   const weighed = piece.weighings.filter(({ netG }) => netG > 0);
   const leavingG = weighed.findLast(({ atMs }) => atMs <= knownMs)?.netG ?? null;
   const foundG = weighed.find(({ atMs }) => atMs >= toMs)?.netG ?? null;
   const lost = (nowG: number | null) => (nowG === null ? null : lossPct({ greenG, nowG }));
   const foundPct = lost(foundG);
-  const { p10Pct, p50Pct, p90Pct } = forecast.band(toMs);
+  const { p10Pct, p50Pct, p90Pct } = asked;
   return {
     piece,
     leavingG,
@@ -59,8 +58,17 @@ export function pieceAway(
     foundG,
     foundPct,
     found: foundPct === null ? null : foundPct < p10Pct ? 'less' : foundPct > p90Pct ? 'more' : 'inside',
-    passes: forecast.p50Ms !== null && forecast.p50Ms < toMs,
+    passes: p50Ms !== null && p50Ms < toMs,
   };
+}
+
+/** All of a batch that is away, as far as anything was expected of it. */
+export function batchAway(batch: Batch, ahead: BatchAhead, given: Times & { nowMs: number }): PieceAway[] {
+  return piecesAway(batch, given, given.nowMs).flatMap((piece) => {
+    const told = ahead.pieces.find((each) => each.piece === piece.id);
+    const away = told && pieceAway(piece, told, given);
+    return away ? [away] : [];
+  });
 }
 
 /** Pieces of one calibre together; thin and thick ones have no middle worth having. */

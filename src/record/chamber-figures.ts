@@ -2,8 +2,8 @@
 import { type HumidityToSet, humidityToSet } from '#core/air/humidity-to-set.ts';
 import { mixAw } from '#core/drying/water-activity.ts';
 import type { Batch } from './batch.ts';
-import type { KnownAir } from './drying-air.ts';
-import { mixOf, type PieceForecast, pieceForecast } from './forecast-figures.ts';
+import { type BatchAhead, type CoursePoint, lossOn } from './drying-batch.ts';
+import { mixOf, pieceForecast } from './forecast-figures.ts';
 import type { Piece } from './piece.ts';
 
 export type WeekAhead = {
@@ -16,31 +16,35 @@ export type Carried = { readonly gPerDay: number; readonly untilMs: number };
 
 const DAY_MS = 24 * 3_600_000;
 const WEEK_DAYS = 7;
-const WEEKS_AHEAD = 4;
+/** Days ahead that are told: now, and each of four weeks. */
+export const WEEKS_AHEAD_DAYS: readonly number[] = [0, 7, 14, 21, 28];
 
-export type Load = { readonly batch: Batch; readonly greenG: number; readonly forecast: PieceForecast };
+/** A batch that hangs and the course of the piece that stands for it. */
+export type Load = {
+  readonly batch: Batch;
+  readonly greenG: number;
+  readonly course: readonly CoursePoint[];
+};
 
-/** The piece of middle weight stands for its batch. `air`: of the chamber in which they hang. */
-export function loads(batches: readonly Batch[], nowMs: number, air: KnownAir | null = null): Load[] {
-  return batches.flatMap((batch) => {
+/** Of what is expected of each batch; what nothing is expected of is left out. */
+export function loads(expected: readonly { batch: Batch; ahead: BatchAhead | null | undefined }[]): Load[] {
+  return expected.flatMap(({ batch, ahead }) => {
     const up = hanging(batch);
-    const middle = up.toSorted((a, b) => a.greenG - b.greenG)[Math.floor(up.length / 2)];
-    const forecast = middle && pieceForecast(middle, batch, nowMs, { air });
-    return forecast ? [{ batch, greenG: sum(up.map(({ greenG }) => greenG)), forecast }] : [];
+    return ahead && ahead.course.length > 0 && up.length > 0
+      ? [{ batch, greenG: sum(up.map(({ greenG }) => greenG)), course: ahead.course }]
+      : [];
   });
 }
 
 /** Empty while nothing hangs. */
 export function weeksAhead(inside: readonly Load[], nowMs: number): WeekAhead[] {
   if (inside.length === 0) return [];
-  return Array.from({ length: WEEKS_AHEAD + 1 }, (_, week) => {
-    const atMs = nowMs + week * WEEK_DAYS * DAY_MS;
+  return WEEKS_AHEAD_DAYS.map((aheadDays) => {
+    const atMs = nowMs + aheadDays * DAY_MS;
     return {
-      aheadDays: week * WEEK_DAYS,
+      aheadDays,
       humidity: humidityToSet({
-        allAw: inside.map(({ batch, forecast }) =>
-          mixAw({ mix: mixOf(batch), lossPct: forecast.band(atMs).p50Pct }),
-        ),
+        allAw: inside.map(({ batch, course }) => mixAw({ mix: mixOf(batch), lossPct: lossOn(course, atMs) })),
       }),
       waterGPerDay: waterOn(inside, atMs),
     };
@@ -49,7 +53,11 @@ export function weeksAhead(inside: readonly Load[], nowMs: number): WeekAhead[] 
 
 /** What all that hangs gives off on a day to come. */
 export function waterOn(inside: readonly Load[], atMs: number): number {
-  return sum(inside.map((load) => waterGPerDay(load, atMs, atMs + DAY_MS)));
+  return sum(
+    inside.map(({ greenG, course }) =>
+      waterGPerDay({ greenG, lossPctAt: (at) => lossOn(course, at) }, atMs, atMs + DAY_MS),
+    ),
+  );
 }
 
 /** What so much fresh sausage of the same kind would add in its first week; null while no batch says which kind. */
@@ -59,7 +67,8 @@ export function addedGPerDay(like: Batch | null, addedG: number): number | null 
   if (!like || !piece || startMs === undefined) return null;
   const forecast = pieceForecast(piece, { ...like, hung: null, room: [] }, startMs);
   if (forecast === null) return null;
-  return waterGPerDay({ greenG: addedG, forecast }, startMs, startMs + WEEK_DAYS * DAY_MS);
+  const lossPctAt = (atMs: number) => forecast.band(atMs).p50Pct;
+  return waterGPerDay({ greenG: addedG, lossPctAt }, startMs, startMs + WEEK_DAYS * DAY_MS);
 }
 
 const LONGEST_DAYS = 14;
@@ -100,11 +109,11 @@ function spansOf({ weighings }: Piece, hungMs: number | undefined) {
 }
 
 function waterGPerDay(
-  { greenG, forecast }: Pick<Load, 'greenG' | 'forecast'>,
+  { greenG, lossPctAt }: { greenG: number; lossPctAt: (atMs: number) => number },
   fromMs: number,
   toMs: number,
 ): number {
-  const lostPct = forecast.band(toMs).p50Pct - forecast.band(fromMs).p50Pct;
+  const lostPct = lossPctAt(toMs) - lossPctAt(fromMs);
   return (Math.max(0, lostPct) / 100) * greenG * (DAY_MS / (toMs - fromMs));
 }
 

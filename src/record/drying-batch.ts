@@ -32,10 +32,18 @@ export type BatchGiven = {
   /** Other batches of the same chamber. */
   readonly others: readonly Batch[];
   readonly nowMs: number;
+  /** An instant at which the loss of each piece is asked for too. */
+  readonly askedMs?: number;
 };
 
-export type PieceAhead = PieceWindow & { readonly piece: SubjectId; readonly pace: PaceFinding };
+export type PieceAhead = PieceWindow & {
+  readonly piece: SubjectId;
+  readonly pace: PaceFinding;
+  /** At the instant that was asked for; null where none was. */
+  readonly asked: LossBand | null;
+};
 export type FanPoint = LossBand & { readonly atMs: number };
+export type CoursePoint = { readonly atMs: number; readonly lossPct: number };
 export type BatchWindow = Pick<PieceWindow, 'p10Ms' | 'p50Ms' | 'p90Ms'>;
 
 export type BatchAhead = {
@@ -45,6 +53,8 @@ export type BatchAhead = {
   readonly all: BatchWindow & { readonly neverFraction: number };
   /** The piece of middle loss, from now on. */
   readonly fan: { readonly piece: SubjectId; readonly points: readonly FanPoint[] } | null;
+  /** The same piece on and on, as likely as not: what its water is counted from. */
+  readonly course: readonly CoursePoint[];
   /** Null while too little was weighed, or where the air shown lets nothing be told. */
   readonly air: (ImpliedHumidity & { readonly shownPct: number }) | null;
   /** Finished batches of this chamber and calibre that sharpened this. */
@@ -57,23 +67,43 @@ const INSTANTS = 24;
 const FAN_POINTS = 32;
 /** Further than this nobody plans. */
 const FURTHEST_DAYS = 400;
+/** Days ahead at which its course is told: dense where water is counted by the day, then weeks, then months. */
+const COURSE_DAYS = [
+  ...[0, 1, 2, 3, 4, 6, 8, 10, 12, 14, 16, 18, 20, 22, 24, 26, 28],
+  ...[35, 42, 49, 56, 63, 70, 77, 84, 112, 140, 168, 196, 224, 252, 280, 308, 336, 364, FURTHEST_DAYS],
+];
+/** The last finished batches of its chamber speak for a batch. */
+export const LAST_BATCHES = 5;
 /** With fewer weighings of a batch in the chamber its weights say nothing of the air. */
 const LEAST_WEIGHINGS = 2;
 /** So near to hanging a weighing counts as the one on hanging. */
 const ON_HANGING_MS = DAY_MS / 2;
 
-/** Null while nothing of it hangs, or nothing was stuffed. */
-export function batchAhead({ batch, air, others, nowMs }: BatchGiven): BatchAhead | null {
-  const up = batch.pieces.filter(({ status }) => status !== 'taken-down');
+/** What is expected of a batch is made from this, whichever page asks. `batches`: the last opened first. */
+export function batchGiven(
+  batch: Batch,
+  { batches, ...known }: Omit<BatchGiven, 'batch' | 'others'> & { readonly batches: readonly Batch[] },
+): BatchGiven {
+  const chamber = batch.hung?.body.chamber;
+  const others = batches.filter(
+    ({ id, stage, hung }) =>
+      chamber !== undefined && id !== batch.id && stage === 'finished' && hung?.body.chamber === chamber,
+  );
+  return { ...known, batch, others: others.slice(0, LAST_BATCHES) };
+}
+
+/** Null where nothing was stuffed, and once all of it is down. */
+export function batchAhead({ batch, air, others, nowMs, askedMs }: BatchGiven): BatchAhead | null {
+  const isUp = ({ takenDown }: Piece) => takenDown === null || takenDown.atMs > nowMs;
   const mix = mixOf(batch);
   const told = batch.pieces.flatMap((piece) => {
     const seen = seenPiece(piece, batch, nowMs, { air, mix });
     return seen ? [{ piece, seen, evidence: evidenceOf(seen) }] : [];
   });
-  if (batch.hung === null || up.length === 0 || told.length === 0) return null;
+  if (!told.some(({ piece }) => isUp(piece))) return null;
   const earlierBatches = earlierEvidence({ batch, air, others, nowMs });
   const hanging = told
-    .filter(({ piece }) => piece.status !== 'taken-down')
+    .filter(({ piece }) => isUp(piece))
     .map((one) => {
       const siblings = told.filter(({ piece }) => piece !== one.piece).map(({ evidence }) => evidence);
       return { ...one, siblings, posterior: posteriorOf(one.seen, { siblings, earlierBatches }) };
@@ -82,6 +112,7 @@ export function batchAhead({ batch, air, others, nowMs }: BatchGiven): BatchAhea
     piece: piece.id,
     ...windowOf(seen, posterior, piece.targetLossPct),
     pace: paceNow({ piece, batch, mix, air, nowMs, siblings, earlierBatches }),
+    asked: askedMs === undefined ? null : lossBand(posterior, { thetaDays: thetaAt(seen.clock, askedMs) }),
   }));
   const middle = middleOf(hanging.map(({ piece }) => piece));
   const drawn = hanging.find(({ piece }) => piece === middle);
@@ -90,6 +121,7 @@ export function batchAhead({ batch, air, others, nowMs }: BatchGiven): BatchAhea
     pieces,
     ...together(hanging, pieces, nowMs),
     fan: drawn ? { piece: drawn.piece.id, points: fanOf(drawn, nowMs) } : null,
+    course: drawn ? courseOf(drawn, nowMs) : [],
     air: impliedAir({ batch, mix, air, nowMs, told }),
     batches: earlierBatches.length,
   };
@@ -254,4 +286,21 @@ function fanOf({ seen, posterior, piece }: Hanging, nowMs: number): FanPoint[] {
     const atMs = nowMs + ((endMs - nowMs) * at) / FAN_POINTS;
     return { atMs, ...lossBand(posterior, { thetaDays: thetaAt(seen.clock, atMs) }) };
   });
+}
+
+function courseOf({ seen, posterior }: Hanging, nowMs: number): CoursePoint[] {
+  return COURSE_DAYS.map((day) => {
+    const atMs = nowMs + day * DAY_MS;
+    return { atMs, lossPct: lossBand(posterior, { thetaDays: thetaAt(seen.clock, atMs) }).p50Pct };
+  });
+}
+
+/** Between the points of a course; before and after it as at its ends. */
+export function lossOn(course: readonly CoursePoint[], atMs: number): number {
+  const after = course.find((point) => point.atMs >= atMs) ?? course.at(-1);
+  if (after === undefined) throw new RangeError('lossOn: course requires at least one point, got none');
+  const before = course.findLast((point) => point.atMs <= atMs) ?? after;
+  if (after.atMs <= before.atMs) return after.lossPct;
+  const share = (atMs - before.atMs) / (after.atMs - before.atMs);
+  return before.lossPct + share * (after.lossPct - before.lossPct);
 }

@@ -11,7 +11,11 @@ export type Drying<T extends DryingTask> = {
   readonly of: T | null;
   readonly working: boolean;
   readonly problem: string | null;
+  /** What the problem was with. */
+  readonly failed: T | null;
 };
+
+const NOTHING = { answer: null, of: null, working: false, problem: null, failed: null };
 
 /**
  * The answer to a task, anew whenever the task is another object; null asks nothing. A task that comes while one is being
@@ -19,7 +23,7 @@ export type Drying<T extends DryingTask> = {
  */
 export function useDrying<T extends DryingTask>(task: T | null): Drying<T> {
   const desk = useRef<ReturnType<typeof openDesk> | null>(null);
-  const [held, setHeld] = useState<Drying<T>>({ answer: null, of: null, working: false, problem: null });
+  const [held, setHeld] = useState<Drying<T>>(NOTHING);
   useEffect(() => {
     const opened = openDesk();
     desk.current = opened;
@@ -34,8 +38,8 @@ export function useDrying<T extends DryingTask>(task: T | null): Drying<T> {
     desk.current?.ask(task, ({ answer, problem }, isNewest) =>
       setHeld((before) =>
         problem === null
-          ? { answer: answer as DryingAnswer<T>, of: task, working: !isNewest, problem: null }
-          : { ...before, working: !isNewest, problem },
+          ? { ...NOTHING, answer: answer as DryingAnswer<T>, of: task, working: !isNewest }
+          : { ...before, working: !isNewest, problem, failed: task },
       ),
     );
   }, [task]);

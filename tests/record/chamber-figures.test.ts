@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { chamberAir, packAir, unpackAir } from '#record/chamber-air.ts';
 import { addedGPerDay, loads, mostCarried, weeksAhead } from '#record/chamber-figures.ts';
+import { batchAhead, batchGiven } from '#record/drying-batch.ts';
 import { checks } from '#record/instruments.ts';
 import type { SubjectId } from '#record/subject.ts';
 import {
@@ -38,7 +39,8 @@ describe('water to carry off', () => {
 
   it('falls from week to week, and the humidity to hold with it', () => {
     const batch = batchOf(hung());
-    const weeks = weeksAhead(loads([batch], atMs(48)), atMs(48));
+    const ahead = batchAhead(batchGiven(batch, { batches: [], air: null, nowMs: atMs(48) }));
+    const weeks = weeksAhead(loads([{ batch, ahead }]), atMs(48));
     expect(weeks).toHaveLength(5);
     const water = weeks.map(({ waterGPerDay }) => waterGPerDay);
     const humidity = weeks.map(({ humidity: { lowPct } }) => lowPct);
@@ -61,6 +63,7 @@ describe('water to carry off', () => {
 
   it('needs something that hangs', () => {
     expect(weeksAhead([], atMs(0))).toEqual([]);
+    expect(loads([{ batch: batchOf(hung()), ahead: null }])).toEqual([]);
   });
 });
 

@@ -3,7 +3,7 @@ import { mixFromFat } from '#core/drying/equilibrium.ts';
 import { dryRadially } from '#core/drying/radial.ts';
 import { chamberAir } from '#record/chamber-air.ts';
 import { type KnownAir, knownAir } from '#record/drying-air.ts';
-import { batchAhead } from '#record/drying-batch.ts';
+import { batchAhead, batchGiven, lossOn } from '#record/drying-batch.ts';
 import { ownScore } from '#record/drying-score.ts';
 import { pieceForecast } from '#record/forecast-figures.ts';
 import type { SubjectId } from '#record/subject.ts';
@@ -81,13 +81,41 @@ describe('a batch that hangs', () => {
     expect(found?.fan?.points.length).toBeGreaterThan(10);
   });
 
-  it('has no window before it hangs, and none once all is down', () => {
-    const of = stuff(weighOutSalt(weighMeat(openBatch(setUp(book())))));
+  it('has a window from stuffing on, by the air that is planned, and none once all is down', () => {
+    const of = weighOutSalt(weighMeat(openBatch(setUp(book()))));
     expect(ahead(of, 1)).toBeNull();
+    expect(ahead(stuff(of), 1)?.first.p50Ms).toBeGreaterThan(ms(HUNG + DAY));
     const down = weighed([0, 7], SOUND);
     for (const number of [1, 2, 3])
       down.put(HUNG + 8 * DAY, 'taken-down', pieceId(number), { why: 'at-target' }, { refs: [BATCH] });
     expect(ahead(down, 9)).toBeNull();
+  });
+
+  it('is told as it stood: a weighing and a taking down of later change nothing of what was expected', () => {
+    const of = weighed([0, 3, 7], SOUND);
+    const asked = (book: Book) => {
+      const given = { batches: [], air: null, nowMs: ms(HUNG + 8 * DAY), askedMs: ms(HUNG + 20 * DAY) };
+      return batchAhead(batchGiven(batchOf(book), given))?.pieces.map((piece) => piece.asked);
+    };
+    const before = asked(of);
+    expect(before).toHaveLength(3);
+    weighRound(of, HUNG + 20 * DAY, [400, 400, 400]);
+    of.put(HUNG + 21 * DAY, 'taken-down', pieceId(1), { why: 'at-target' }, { refs: [BATCH] });
+    expect(asked(of)).toEqual(before);
+    for (const band of before ?? []) expect(band?.p10Pct).toBeLessThan(band?.p90Pct ?? 0);
+  });
+
+  it('has a course that goes on from its last loss and never falls; between its points it is a straight line', () => {
+    const course = ahead(weighed([0, 3, 7], SOUND), 8)?.course ?? [];
+    const losses = course.map(({ lossPct }) => lossPct);
+    expect(losses).toEqual([...losses].sort((a, b) => a - b));
+    const line = [
+      { atMs: 0, lossPct: 10 },
+      { atMs: 100, lossPct: 20 },
+      { atMs: 300, lossPct: 22 },
+    ];
+    expect([-5, 0, 50, 100, 200, 900].map((atMs) => lossOn(line, atMs))).toEqual([10, 10, 15, 20, 21, 22]);
+    expect(() => lossOn([], 5)).toThrow(RangeError);
   });
 
   it('learns from its siblings: a piece that was not weighed yet is told from those that were', () => {

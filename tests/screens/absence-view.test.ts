@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { calibresAway, pieceAway, piecesAway } from '#record/absence-figures.ts';
-import { PLACE, type SubjectId } from '#record/subject.ts';
+import { batchAway, calibresAway, piecesAway } from '#record/absence-figures.ts';
+import type { Batch } from '#record/batch.ts';
+import { batchAhead, batchGiven } from '#record/drying-batch.ts';
+import { PLACE } from '#record/subject.ts';
 import { absenceNow, absenceView } from '#screens/absence/absence-view.ts';
 import { en as words } from '#words/en.ts';
 import { plainText } from '#words/said.ts';
@@ -44,20 +46,22 @@ function fortnight(): Book {
   return of;
 }
 
-function viewOf(of: Book, hours: number, ids: readonly SubjectId[] = [BATCH]) {
+type Away = { readonly fromMs: number; readonly toMs: number };
+
+/** By what was known on leaving, as the page asks it. */
+function awayOf(batch: Batch, away: Away, nowMs: number) {
+  const given = { batches: [batch], air: null, nowMs: Math.min(away.fromMs, nowMs), askedMs: away.toMs };
+  const ahead = batchAhead(batchGiven(batch, given));
+  return ahead ? batchAway(batch, ahead, { ...away, nowMs }) : [];
+}
+
+function viewOf(of: Book, hours: number, isWaiting = false) {
   const nowMs = START_MS + hours * HOUR_MS;
   const absence = absenceNow(of.entries, nowMs);
-  const expected = ids.map((id) => {
-    const batch = batchOf(of, id);
-    const pieces = absence ? piecesAway(batch, absence.body, nowMs) : [];
-    return {
-      batch,
-      pieces: pieces.flatMap((piece) => {
-        const away = absence && pieceAway(piece, batch, { ...absence.body, nowMs });
-        return away ? [away] : [];
-      }),
-    };
-  });
+  const batch = batchOf(of);
+  const isAway = absence !== null && piecesAway(batch, absence.body, nowMs).length > 0;
+  const pieces = isWaiting || absence === null ? null : awayOf(batch, absence.body, nowMs);
+  const expected = isAway ? [{ batch, pieces }] : [];
   return absenceView({
     entries: of.entries,
     expected,
@@ -72,6 +76,16 @@ function viewOf(of: Book, hours: number, ids: readonly SubjectId[] = [BATCH]) {
 const said = (view: ReturnType<typeof viewOf>) => view.expect.map(({ sentence }) => plainText(sentence));
 
 describe('a fortnight away', () => {
+  it('keeps the place of what is being worked out, and shows no figure in it', () => {
+    const waiting = viewOf(fortnight(), 11 * DAY + 2, true);
+    const view = viewOf(fortnight(), 11 * DAY + 2);
+    expect(waiting.expect.map(({ key, title, all }) => [key, title, all])).toEqual(
+      view.expect.map(({ key, title, all }) => [key, title, all]),
+    );
+    expect(said(waiting).join()).not.toMatch(/\d/);
+    expect(waiting.set).toEqual([]);
+  });
+
   it('before it, says what to set and what each piece should weigh at the return', () => {
     const view = viewOf(fortnight(), 11 * DAY + 2);
     expect(plainText(view.sentence)).toBe('Away for 14 days, 20 January to 3 February.');
@@ -144,12 +158,11 @@ describe('a fortnight away', () => {
 it('thin and thick pieces share no middle', () => {
   const batch = batchOf(fortnight());
   const absence = { fromMs: START_MS + LEAVE * HOUR_MS, toMs: START_MS + BACK * HOUR_MS };
-  const pieces = batch.pieces.flatMap((piece, at) => {
-    const given = { ...absence, nowMs: absence.fromMs };
-    const away = pieceAway({ ...piece, diameterMm: at < 3 ? 36 : 55 }, batch, given);
-    return away ? [away] : [];
-  });
-  const [thin, thick] = calibresAway(pieces);
+  const mixed = {
+    ...batch,
+    pieces: batch.pieces.map((piece, at) => ({ ...piece, diameterMm: at < 3 ? 36 : 55 })),
+  };
+  const [thin, thick] = calibresAway(awayOf(mixed, absence, absence.fromMs));
   expect([thin?.diameterMm, thick?.diameterMm]).toEqual([36, 55]);
   expect([thin?.pieces.length, thick?.pieces.length]).toEqual([3, 3]);
   expect(thin?.middlePct).not.toBe(thick?.middlePct);

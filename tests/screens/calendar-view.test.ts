@@ -5,11 +5,11 @@ import { dryingPosterior } from '#core/drying/posterior.ts';
 import { dryingPrior } from '#core/drying/prior.ts';
 import { loads } from '#record/chamber-figures.ts';
 import { dryingAhead } from '#record/drying-ahead.ts';
-import { pieceForecast } from '#record/forecast-figures.ts';
+import { batchAhead, batchGiven } from '#record/drying-batch.ts';
 import type { SubjectId } from '#record/subject.ts';
 import { givenBy, readBack } from '#screens/calendar/back-input.ts';
 import { type BackWish, backView } from '#screens/calendar/back-view.ts';
-import { calendarView, middlePiece } from '#screens/calendar/calendar-view.ts';
+import { type Ahead, calendarView, comes } from '#screens/calendar/calendar-view.ts';
 import { staysIn } from '#screens/calendar/rails-view.ts';
 import { daysBefore } from '#words/days.ts';
 import { en as words } from '#words/en.ts';
@@ -50,16 +50,16 @@ function twoBatches(places: number | null): Book {
 }
 const NOW_MS = START_MS + 9 * DAY * HOUR_MS;
 
-function aheadOf(of: Book) {
-  return [BATCH, SECOND].flatMap((id) => {
-    const batch = batchOf(of, id);
-    const piece = middlePiece(batch);
-    return piece ? [{ batch, piece, forecast: pieceForecast(piece, batch, NOW_MS) }] : [];
-  });
+function aheadOf(of: Book): Ahead[] {
+  const batches = [BATCH, SECOND].map((id) => batchOf(of, id)).filter(comes);
+  return batches.map((batch) => ({
+    batch,
+    ahead: batchAhead(batchGiven(batch, { batches, air: null, nowMs: NOW_MS })),
+  }));
 }
-function viewOf(of: Book) {
+function viewOf(of: Book, ahead = aheadOf(of)) {
   const { chambers } = kitOf(of);
-  return calendarView({ ahead: aheadOf(of), chambers, nowMs: NOW_MS, zone: ZONE, words });
+  return calendarView({ ahead, chambers, nowMs: NOW_MS, zone: ZONE, words });
 }
 
 describe('the calendar', () => {
@@ -77,6 +77,57 @@ describe('the calendar', () => {
     }
     expect(view.rows[1]?.note).toContain('ferments');
     expect(plainText(view.sentence)).toMatch(/^2 batches on the rails; the next should be at target weight/);
+  });
+
+  it('draws what hangs before any window is known, promises nothing of it, and moves no row when one comes', () => {
+    const of = twoBatches(6);
+    const [first, second] = aheadOf(of);
+    if (!first || !second) throw new Error('two batches: not there');
+    const waiting = { ...second, ahead: undefined };
+    const before = viewOf(of, [{ ...first, ahead: undefined }, waiting]);
+    const half = viewOf(of, [first, waiting]);
+    const after = viewOf(of);
+    expect(before.rows.map(({ window }) => window)).toEqual([null, null]);
+    for (const { note } of before.rows) expect(note).toContain('is being worked out');
+    expect(plainText(before.sentence)).toContain('being worked out');
+    expect(plainText(before.sentence)).not.toContain('twice');
+    expect(before.rails[0]?.clash).toBeNull();
+    expect(half.rows[0]?.window).not.toBeNull();
+    expect(half.rows[0]?.note).toBe(after.rows[0]?.note);
+    const order = after.rows.map(({ key }) => key);
+    for (const view of [before, half]) expect(view.rows.map(({ key }) => key)).toEqual(order);
+    expect(half.rails[0]?.clash).toBeNull();
+    expect(after.rails[0]?.clash).not.toBeNull();
+  });
+
+  it('where it is open when all will be there, the bar goes on past the first day of what can be told', () => {
+    const of = twoBatches(null);
+    const open = (at: number | null) => ({ p10Ms: at, p50Ms: null, p90Ms: null });
+    const ahead = aheadOf(of).map((each) => ({
+      ...each,
+      ahead: each.ahead && {
+        ...each.ahead,
+        first: open(NOW_MS + 60 * DAY * HOUR_MS),
+        all: { ...open(null), neverFraction: 0.6 },
+      },
+    }));
+    for (const { window, note } of viewOf(of, ahead).rows) {
+      expect(window?.open).toBe(true);
+      expect((window?.to ?? 0) - (window?.from ?? 100)).toBeGreaterThan(10);
+      expect(note).toContain('not all at this humidity');
+    }
+  });
+
+  it('says where nothing can be expected that no end is in sight', () => {
+    const of = twoBatches(null);
+    const view = viewOf(
+      of,
+      aheadOf(of).map((each) => ({ ...each, ahead: null })),
+    );
+    for (const { note, window } of view.rows) {
+      expect(window).toBeNull();
+      expect(note).toContain('no end in sight');
+    }
   });
 
   it('says where nobody said how many pieces a rail holds that it cannot see a clash', () => {
@@ -206,7 +257,7 @@ describe('back from 24 December, 60 mm, freezing at -15 °C', () => {
       name: 'Cellar',
       places: null,
       stays: [],
-      hanging: loads([batch], NOW_MS),
+      hanging: loads(aheadOf(of).slice(0, 1)),
       everInside: [batch],
     };
     const wet = ask(of, { lot: { pieces: null, greenG: 40_000, chamber } });

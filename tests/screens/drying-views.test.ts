@@ -60,10 +60,11 @@ const none = { p10Ms: null, p50Ms: null, p90Ms: null };
 function aheadOf(paces: readonly PaceFinding[], more: Partial<BatchAhead> = {}): BatchAhead {
   return {
     nowMs: START_MS,
-    pieces: paces.map((pace, i) => ({ piece: pieceId(i + 1), ...none, neverFraction: 0, pace })),
+    pieces: paces.map((pace, i) => ({ piece: pieceId(i + 1), ...none, neverFraction: 0, pace, asked: null })),
     first: none,
     all: { ...none, neverFraction: 0 },
     fan: null,
+    course: [],
     air: null,
     batches: 0,
     ...more,

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { type BatchAhead, batchAhead } from '#record/drying-batch.ts';
 import type { PieceWindow } from '#record/forecast-figures.ts';
-import { hangingView, windowText } from '#screens/hanging/hanging-view.ts';
+import { hangingView } from '#screens/hanging/hanging-view.ts';
 import { pieceView } from '#screens/piece/piece-view.ts';
 import { en as words } from '#words/en.ts';
 import { plainText } from '#words/said.ts';
@@ -36,7 +36,16 @@ function between(p10: number | null, p50: number | null, p90: number | null, nev
 
 /** The same for the first of a batch and for all of it. */
 function aheadOf(window: PieceWindow, last: PieceWindow = window): BatchAhead {
-  return { nowMs: START_MS, pieces: [], first: window, all: last, fan: null, air: null, batches: 0 };
+  return {
+    nowMs: START_MS,
+    pieces: [],
+    first: window,
+    all: last,
+    fan: null,
+    course: [],
+    air: null,
+    batches: 0,
+  };
 }
 
 function viewOf(of: Book, hours: number, ahead: BatchAhead | null = null, working = false) {
@@ -125,8 +134,8 @@ describe('when a piece should be at target weight', () => {
   });
 
   it('never begins before today', () => {
-    expect(windowText(between(5, 8, 14), at(11 * DAY))).toBe('between 19 and 22 January');
-    expect(windowText(between(5, 8, 9), at(11 * DAY))).toBe('about 19 January');
+    expect(words.hanging.window(between(5, 8, 14), at(11 * DAY))).toBe('between 19 and 22 January');
+    expect(words.hanging.window(between(5, 8, 9), at(11 * DAY))).toBe('about 19 January');
   });
 
   it('gives way to a piece that is there: the number says look, the fingers decide', () => {

@@ -1,10 +1,13 @@
 import { useMemo, useState } from 'react';
+import { batchAway, piecesAway } from '#record/absence-figures.ts';
+import { batchGiven } from '#record/drying-batch.ts';
 import { knownAirs } from '#record/known-airs.ts';
 import type { Place } from '#record/place.ts';
 import { PLACE } from '#record/subject.ts';
 import { useNowMs, zoneAt } from '#store/clock.ts';
-import { useBatches, useChecks, useKit, useSubjects } from '#store/live.ts';
+import { useBatches, useChecks, useKit, useWorkshop } from '#store/live.ts';
 import { useAppend } from '#store/use-append.ts';
+import { useBatchesAhead } from '#store/use-batch-ahead.ts';
 import { Button } from '#ui/Button.tsx';
 import { List, Row } from '#ui/List.tsx';
 import { Page } from '#ui/Page.tsx';
@@ -15,7 +18,6 @@ import styles from './AbsenceScreen.module.css';
 import { AbsenceSheet } from './AbsenceSheet.tsx';
 import { absenceNow, absenceView } from './absence-view.ts';
 import { ExpectedPieces } from './ExpectedPieces.tsx';
-import { useExpected } from './use-expected.ts';
 
 const HOUR_MS = 3_600_000;
 
@@ -24,7 +26,7 @@ export function AbsenceScreen({ words, place }: { words: Words; place: Place }) 
   const kit = useKit();
   const batches = useBatches();
   const checks = useChecks();
-  const entries = useSubjects([PLACE, ...(kit?.chambers ?? []).map(({ id }) => id)]);
+  const entries = useWorkshop();
   const nowMs = useNowMs(HOUR_MS);
   const { saving, save } = useAppend(place.initials);
   const [planning, setPlanning] = useState(false);
@@ -34,13 +36,33 @@ export function AbsenceScreen({ words, place }: { words: Words; place: Place }) 
     () => knownAirs(kit?.chambers ?? [], entries ?? [], checks ?? []),
     [kit, entries, checks],
   );
-  const counting = useExpected(batches, leaving, { airs, nowMs: hour });
+  const given = useMemo(() => {
+    if (!leaving || !batches || !kit || !entries || !checks) return [];
+    const { fromMs, toMs } = leaving.body;
+    return batches
+      .filter((batch) => piecesAway(batch, leaving.body, hour).length > 0)
+      .map((batch) => {
+        const chamber = batch.hung?.body.chamber;
+        const air = (chamber && airs.get(chamber)) ?? null;
+        return batchGiven(batch, { batches, air, nowMs: Math.min(fromMs, hour), askedMs: toMs });
+      });
+  }, [leaving, batches, kit, entries, checks, airs, hour]);
+  const told = useBatchesAhead(given);
+  const expected = useMemo(
+    () =>
+      given.map(({ batch }) => {
+        const ahead = told.of(batch.id);
+        const pieces = leaving && ahead && batchAway(batch, ahead, { ...leaving.body, nowMs: hour });
+        return { batch, pieces: ahead === undefined ? null : (pieces ?? []) };
+      }),
+    [given, told, leaving, hour],
+  );
   if (kit === undefined || batches === undefined || entries === undefined || checks === undefined)
     return <Waiting label={words.app.waiting} />;
   const say = words.absence;
   const view = absenceView({
     entries,
-    expected: counting.expected,
+    expected,
     chambers: kit.chambers,
     checks,
     place,
@@ -74,7 +96,9 @@ export function AbsenceScreen({ words, place }: { words: Words; place: Place }) 
       {(state === 'planned' || state === 'under') && (
         <section className={styles.section}>
           <h2>{say.set}</h2>
-          {counting.done < counting.of ? null : view.set.length === 0 ? (
+          {told.waiting ? (
+            <p role="status">{say.setWorking}</p>
+          ) : view.set.length === 0 ? (
             <p>{say.setNothing}</p>
           ) : (
             <>
@@ -89,14 +113,13 @@ export function AbsenceScreen({ words, place }: { words: Words; place: Place }) 
           <p>{say.weigh}</p>
         </section>
       )}
-      {counting.of > 0 && (
+      {told.failed && <p role="status">{say.failed}</p>}
+      {view.expect.length > 0 && (
         <section className={styles.section}>
           <h2>{state === 'returned' ? say.foundTitle : say.expect}</h2>
-          {counting.done < counting.of ? (
-            <p role="status">{say.counting(counting.done, counting.of)}</p>
-          ) : (
-            view.expect.map((row) => <ExpectedPieces key={row.key} row={row} words={words} />)
-          )}
+          {view.expect.map((row) => (
+            <ExpectedPieces key={row.key} row={row} words={words} />
+          ))}
           <p className={styles.small}>{say.caution}</p>
         </section>
       )}

@@ -13,8 +13,8 @@ import type { Words } from '#words/en.ts';
 import { decimal, joined, mass, temperature } from '#words/format.ts';
 import type { Said } from '#words/said.ts';
 
-/** What was forecast of the pieces of a batch on the day of leaving; as many as are computed yet. */
-export type Expected = { readonly batch: Batch; readonly pieces: readonly PieceAway[] };
+/** What was expected of the pieces of a batch on the day of leaving; null while it is worked out. */
+export type Expected = { readonly batch: Batch; readonly pieces: readonly PieceAway[] | null };
 
 export type ExpectRow = {
   readonly key: string;
@@ -83,14 +83,18 @@ export function absenceView(given: Given): AbsenceView {
     absence,
     set: state === 'returned' ? [] : chambers.flatMap((chamber) => toSet(chamber, given)),
     expect: expected.flatMap(({ batch, pieces }) =>
-      calibresAway(pieces).map((calibre) => expectRow(batch, calibre, { ...given, state })),
+      pieces === null
+        ? workingRows(batch, words)
+        : calibresAway(pieces).map((calibre) => expectRow(batch, calibre, { ...given, state })),
     ),
   };
 }
 
 /** The humidity that suits the wettest batch at the return; the temperature stays as it is. */
 function toSet(chamber: Chamber, { entries, expected, checks, place, nowMs, words }: Given) {
-  const inside = expected.filter(({ batch, pieces }) => hangsIn(batch, chamber) && pieces.length > 0);
+  const inside = expected.flatMap(({ batch, pieces }) =>
+    hangsIn(batch, chamber) && pieces !== null && pieces.length > 0 ? [{ batch, pieces }] : [],
+  );
   const [first] = inside;
   if (first === undefined) return [];
   const { lowPct, highPct } = humidityToSet({
@@ -116,13 +120,35 @@ function toSet(chamber: Chamber, { entries, expected, checks, place, nowMs, word
   ];
 }
 
+function titleOf({ opened }: Batch, words: Words): string {
+  const { formula, lot } = opened.body;
+  return `${formula.name}, ${words.batches.lot(lot)}`;
+}
+
+function hrefOf({ id }: Batch): string {
+  return `#/batches/${id.slice('batch:'.length)}/hanging`;
+}
+
+/** Keep the places of what comes: one a calibre. */
+function workingRows(batch: Batch, words: Words): ExpectRow[] {
+  const { working, all } = words.absence;
+  const up = batch.pieces.filter(({ status }) => status === 'hanging');
+  return [...new Set(up.map(({ diameterMm }) => diameterMm))].map((diameterMm) => ({
+    key: `${batch.id}-${diameterMm}`,
+    href: hrefOf(batch),
+    title: titleOf(batch, words),
+    sentence: working,
+    all: all(up.filter((piece) => piece.diameterMm === diameterMm).length),
+    pieces: [],
+  }));
+}
+
 function expectRow(
   batch: Batch,
   calibre: CalibreAway,
   { place, words, state }: Given & { state: AbsenceView['state'] },
 ): ExpectRow {
   const say = words.absence;
-  const { formula, lot } = batch.opened.body;
   const { lowPct, middlePct, highPct, foundPct, found } = calibre;
   const pct = (value: number, decimals = 0) => decimal(value, decimals, place);
   const window = `${pct(lowPct)} to ${pct(highPct)}\u00a0%`;
@@ -132,12 +158,8 @@ function expectRow(
   const mixed = new Set(batch.pieces.map(({ diameterMm }) => diameterMm)).size > 1;
   return {
     key: `${batch.id}-${calibre.diameterMm}`,
-    href: `#/batches/${batch.id.slice('batch:'.length)}/hanging`,
-    title: [
-      formula.name,
-      words.batches.lot(lot),
-      ...(mixed ? [`${pct(calibre.diameterMm)}\u00a0mm`] : []),
-    ].join(', '),
+    href: hrefOf(batch),
+    title: [titleOf(batch, words), ...(mixed ? [`${pct(calibre.diameterMm)}\u00a0mm`] : [])].join(', '),
     sentence:
       state === 'returned'
         ? weighed === 0 || foundPct === null

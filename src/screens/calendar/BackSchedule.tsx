@@ -3,7 +3,6 @@ import type { BackSchedule as Schedule } from '#core/drying/back-schedule.ts';
 import { mixFromFat } from '#core/drying/equilibrium.ts';
 import type { Batch } from '#record/batch.ts';
 import { loads } from '#record/chamber-figures.ts';
-import type { KnownAir } from '#record/drying-air.ts';
 import { dryingHistory } from '#record/drying-history.ts';
 import { mixOf } from '#record/forecast-figures.ts';
 import type { Chamber, Place } from '#record/place.ts';
@@ -20,7 +19,7 @@ import { BackAnswer } from './BackAnswer.tsx';
 import { type BackTyped, givenBy, readBack } from './back-input.ts';
 import { backView, freezing } from './back-view.ts';
 import styles from './CalendarScreen.module.css';
-import type { Ahead } from './calendar-view.ts';
+import { type Ahead, isWaiting } from './calendar-view.ts';
 import { placesOf, staysIn } from './rails-view.ts';
 
 /** A mix where no batch says otherwise. Common practice. */
@@ -31,7 +30,6 @@ export function BackSchedule({
   today,
   batches,
   ahead,
-  airs,
   chambers,
   nowMs,
   place,
@@ -41,7 +39,6 @@ export function BackSchedule({
   today: CalendarDay;
   batches: readonly Batch[];
   ahead: readonly Ahead[];
-  airs: ReadonlyMap<SubjectId, KnownAir>;
   chambers: readonly Chamber[];
   nowMs: number;
   place: Place;
@@ -62,8 +59,9 @@ export function BackSchedule({
   const problems = asked && !answer.ok ? answer.problems : {};
   const chamber = chambers.find(({ id }) => id === chamberId) ?? null;
   const wanted = asked !== null;
+  const waiting = ahead.some(isWaiting);
   const known = useMemo(() => {
-    if (!wanted) return null;
+    if (!wanted || waiting) return null;
     const everInside = batches.filter(({ hung }) => chamber && hung?.body.chamber === chamber.id);
     return {
       history: dryingHistory(chamber ? everInside : batches, nowMs),
@@ -71,15 +69,11 @@ export function BackSchedule({
         name: chamber.name,
         places: placesOf(chamber),
         stays: staysIn(chamber.id, { ahead, chambers, nowMs }),
-        hanging: loads(
-          batches.filter((batch) => hangsIn(batch, chamber)),
-          nowMs,
-          airs.get(chamber.id),
-        ),
+        hanging: loads(ahead.filter(({ batch }) => hangsIn(batch, chamber))),
         everInside,
       },
     };
-  }, [wanted, batches, ahead, airs, chambers, chamber, nowMs]);
+  }, [wanted, waiting, batches, ahead, chambers, chamber, nowMs]);
   const freezeDays = freeze === 'yes' ? (table?.days ?? 0) : 0;
   const view = useMemo(() => {
     const given = asked && readBack(asked, { today, place, words });
@@ -162,6 +156,7 @@ export function BackSchedule({
           {back.act}
         </Button>
       </form>
+      {waiting && answer.ok && asked === typed && <p role="status">{back.working}</p>}
       {view && asked === typed && (
         <BackAnswer view={view} words={words} onPass={() => onPass(view.schedule, asked.date)} />
       )}

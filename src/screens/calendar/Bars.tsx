@@ -21,7 +21,7 @@ export function Bars({ view, words }: { view: CalendarView; words: Words }) {
         ))}
       </div>
       <ol className={styles.rows}>
-        {view.rows.map(({ key, href, title, note, bar, window }) => (
+        {view.rows.map(({ key, href, title, note, hasWindow, bar, window }) => (
           <li key={key}>
             <a className={styles.row} href={href}>
               <span className={styles.title}>{title}</span>
@@ -38,7 +38,7 @@ export function Bars({ view, words }: { view: CalendarView; words: Words }) {
                 )}
                 <span className={styles.today} style={{ left: `${view.today}%` }} />
               </span>
-              <span className={styles.note}>{note}</span>
+              <span className={hasWindow ? `${styles.note} ${styles.tall}` : styles.note}>{note}</span>
             </a>
           </li>
         ))}

@@ -1,13 +1,14 @@
 import { useMemo, useState } from 'react';
 import { handOver } from '#files/hand-over.ts';
 import { calendar as calendarFile, type DueEvent } from '#files/icalendar.ts';
+import { batchGiven } from '#record/drying-batch.ts';
 import { dueAhead } from '#record/due-ahead.ts';
-import { pieceForecast } from '#record/forecast-figures.ts';
 import { knownAirs } from '#record/known-airs.ts';
 import type { Place } from '#record/place.ts';
 import { PLACE } from '#record/subject.ts';
 import { useNowMs, zoneAt } from '#store/clock.ts';
-import { useBatches, useChecks, useKit, useSubjects } from '#store/live.ts';
+import { useBatches, useChecks, useKit, useSubjects, useWorkshop } from '#store/live.ts';
+import { useBatchesAhead } from '#store/use-batch-ahead.ts';
 import { Button } from '#ui/Button.tsx';
 import { Page } from '#ui/Page.tsx';
 import { Waiting } from '#ui/Waiting.tsx';
@@ -17,7 +18,7 @@ import { BackSchedule } from './BackSchedule.tsx';
 import { Bars } from './Bars.tsx';
 import styles from './CalendarScreen.module.css';
 import { calendarEvents, planEvents } from './calendar-events.ts';
-import { calendarView, middlePiece } from './calendar-view.ts';
+import { calendarView, comes } from './calendar-view.ts';
 import { Rails } from './Rails.tsx';
 
 const HOUR_MS = 3_600_000;
@@ -35,24 +36,28 @@ export function CalendarScreen({ words, place }: { words: Words; place: Place })
     ...(kit?.chambers ?? []).map(({ id }) => id),
     ...(kit?.lots ?? []).map(({ id }) => id),
   ]);
+  const workshop = useWorkshop();
   const checks = useChecks();
   const nowMs = useNowMs(HOUR_MS);
   const [handed, setHanded] = useState<string | null>(null);
   const hour = Math.ceil(nowMs / HOUR_MS) * HOUR_MS;
   const airs = useMemo(
-    () => knownAirs(kit?.chambers ?? [], entries ?? [], checks ?? []),
-    [kit, entries, checks],
+    () => knownAirs(kit?.chambers ?? [], workshop ?? [], checks ?? []),
+    [kit, workshop, checks],
   );
-  const ahead = useMemo(
+  const given = useMemo(
     () =>
-      (batches ?? []).flatMap((batch) => {
-        const piece = batch.stage === 'hanging' || batch.stage === 'ferment' ? middlePiece(batch) : null;
-        const chamber = batch.hung?.body.chamber;
-        const air = (chamber && airs.get(chamber)) ?? null;
-        return piece ? [{ batch, piece, forecast: pieceForecast(piece, batch, hour, { air }) }] : [];
-      }),
-    [batches, airs, hour],
+      kit && workshop && checks && batches
+        ? batches.filter(comes).map((batch) => {
+            const chamber = batch.hung?.body.chamber;
+            const air = (chamber && airs.get(chamber)) ?? null;
+            return batchGiven(batch, { batches, air, nowMs: hour });
+          })
+        : [],
+    [batches, kit, workshop, checks, airs, hour],
   );
+  const told = useBatchesAhead(given);
+  const ahead = useMemo(() => given.map(({ batch }) => ({ batch, ahead: told.of(batch.id) })), [given, told]);
   if (batches === undefined || kit === undefined || entries === undefined || checks === undefined)
     return <Waiting label={words.app.waiting} />;
   const { calendar } = words;
@@ -73,9 +78,16 @@ export function CalendarScreen({ words, place }: { words: Words; place: Place })
       title={calendar.title}
       back={{ href: '#/', label: words.today.title }}
       sentence={view.sentence}
-      acts={batches.length > 0 && <Button onPress={passAll}>{calendar.export}</Button>}
+      acts={
+        batches.length > 0 && (
+          <Button onPress={passAll} disabled={told.waiting}>
+            {calendar.export}
+          </Button>
+        )
+      }
     >
       {handed && <p role="status">{handed}</p>}
+      {told.failed && <p role="status">{calendar.failed}</p>}
       {view.rows.length > 0 && (
         <section className={styles.back}>
           <h2>{calendar.rows}</h2>
@@ -95,7 +107,6 @@ export function CalendarScreen({ words, place }: { words: Words; place: Place })
         today={calendarDay(nowMs, zone)}
         batches={batches}
         ahead={ahead}
-        airs={airs}
         chambers={kit.chambers}
         nowMs={hour}
         place={place}

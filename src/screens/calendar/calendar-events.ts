@@ -3,7 +3,7 @@ import type { DueEvent } from '#files/icalendar.ts';
 import type { DueAhead } from '#record/due-ahead.ts';
 import { type CalendarDay, daysBefore } from '#words/days.ts';
 import type { Words } from '#words/en.ts';
-import { type Ahead, windowOf } from './calendar-view.ts';
+import type { Ahead } from './calendar-view.ts';
 
 const HOUR_MS = 3_600_000;
 const bare = (id: string) => id.slice(id.indexOf(':') + 1);
@@ -25,17 +25,17 @@ export function calendarEvents({
   ].sort((a, b) => a.atMs - b.atMs);
 }
 
-function targetEvent({ batch, forecast }: Ahead, { nowMs, zone, words }: Given): DueEvent[] {
+function targetEvent({ batch, ahead }: Ahead, { nowMs, zone, words }: Given): DueEvent[] {
   const { event } = words.calendar;
-  const window = forecast && windowOf(forecast, nowMs, zone, words);
-  if (!forecast?.p10Ms || !window) return [];
+  const window = ahead && words.hanging.window(ahead.first, { nowMs, zone });
+  if (!ahead?.first.p10Ms || !window) return [];
   const { formula, lot } = batch.opened.body;
   return [
     {
       uid: `${bare(batch.id)}@greenweight`,
       sequence: hoursSince(batch.opened.atMs, nowMs),
       title: event.window(formula.name, lot),
-      atMs: Math.max(nowMs, forecast.p10Ms),
+      atMs: Math.max(nowMs, ahead.first.p10Ms),
       alarmMinutesBefore: 0,
       note: event.note(window),
     },

@@ -1,6 +1,5 @@
 import type { Batch } from '#record/batch.ts';
-import type { PieceForecast } from '#record/forecast-figures.ts';
-import type { Piece } from '#record/piece.ts';
+import type { BatchAhead } from '#record/drying-batch.ts';
 import { pieceFigures } from '#record/piece-figures.ts';
 import type { Chamber } from '#record/place.ts';
 import type { SubjectId } from '#record/subject.ts';
@@ -9,13 +8,16 @@ import type { Words } from '#words/en.ts';
 import { type Said, said } from '#words/said.ts';
 import { type RailsRow, railsRows } from './rails-view.ts';
 
-export type Ahead = { readonly batch: Batch; readonly piece: Piece; readonly forecast: PieceForecast | null };
+/** `ahead`: undefined while it is worked out, null where nothing can be expected. */
+export type Ahead = { readonly batch: Batch; readonly ahead: BatchAhead | null | undefined };
 
 export type CalendarRow = {
   readonly key: SubjectId;
   readonly href: string;
   readonly title: string;
   readonly note: string;
+  /** Its window stands in the note, or will: room is kept for it. */
+  readonly hasWindow: boolean;
   /** Shares of the width, 0 to 100. */
   readonly bar: { readonly from: number; readonly to: number };
   readonly window: { readonly from: number; readonly to: number; readonly open: boolean } | null;
@@ -38,19 +40,35 @@ export type CalendarView = {
 
 const DAY_MS = 24 * 3_600_000;
 const OPEN_END_DAYS = 28;
+/** So much stands free until every end is in sight: the picture does not move with each answer. */
+const IN_SIGHT_DAYS = 56;
+
+export function isWaiting({ ahead }: Ahead): boolean {
+  return ahead === undefined;
+}
+
+function startOf({ batch }: Ahead): number {
+  return batch.stuffedAtMs ?? batch.opened.atMs;
+}
 
 /** From the first stuffing to the last end in sight. */
 export function axisOf(ahead: readonly Ahead[], nowMs: number): Axis {
-  const fromMs = Math.min(...ahead.map(({ piece }) => piece.stuffed.atMs));
-  const toMs = Math.max(...ahead.map(({ forecast }) => endOf(forecast, nowMs))) + 2 * DAY_MS;
+  const fromMs = Math.min(...ahead.map(startOf));
+  const inSightMs = nowMs + (ahead.some(isWaiting) ? IN_SIGHT_DAYS * DAY_MS : 0);
+  const toMs = Math.max(inSightMs, ...ahead.map((each) => endOf(each.ahead, nowMs))) + 2 * DAY_MS;
   const share = (atMs: number) => Math.min(100, Math.max(0, (100 * (atMs - fromMs)) / (toMs - fromMs)));
   return { fromMs, toMs, share };
 }
 
-/** Of a batch that hangs or will, the piece of middle weight: it stands for the others. */
-export function middlePiece({ pieces }: Batch): Piece | null {
-  const up = pieces.filter(({ status }) => status === 'hanging').sort((a, b) => a.greenG - b.greenG);
-  return up[Math.floor(up.length / 2)] ?? null;
+/** What hangs, or will. */
+export function comes({ stage, pieces }: Batch): boolean {
+  return (stage === 'hanging' || stage === 'ferment') && pieces.some(({ status }) => status === 'hanging');
+}
+
+function atTarget({ pieces }: Batch): 'all' | 'some' | 'none' {
+  const up = pieces.filter(({ status }) => status === 'hanging');
+  const there = up.filter((piece) => pieceFigures(piece).atTarget).length;
+  return there === 0 ? 'none' : there === up.length ? 'all' : 'some';
 }
 
 export function calendarView({
@@ -72,13 +90,14 @@ export function calendarView({
   const { share } = axis;
   const rails = railsRows({ ahead, chambers, axis, nowMs, zone, words });
   const clash = rails.find((row) => row.clash !== null);
-  const waiting = ahead
-    .filter(({ piece, forecast }) => forecast?.p50Ms && !pieceFigures(piece).atTarget)
-    .sort((a, b) => (a.forecast?.p50Ms ?? 0) - (b.forecast?.p50Ms ?? 0));
-  const next = waiting[0]?.forecast;
+  const next = ahead
+    .filter((each) => each.ahead?.first.p50Ms && atTarget(each.batch) === 'none')
+    .sort((a, b) => (a.ahead?.first.p50Ms ?? 0) - (b.ahead?.first.p50Ms ?? 0))[0]?.ahead;
   return {
     sentence: said(
-      ...calendar.sentence(ahead.length, next ? windowOf(next, nowMs, zone, words) : null),
+      ...(ahead.some(isWaiting)
+        ? calendar.working(ahead.length)
+        : calendar.sentence(ahead.length, next ? words.hanging.window(next.first, { nowMs, zone }) : null)),
       ...(clash ? calendar.rails.clashes(clash.title) : []),
     ),
     rails,
@@ -88,52 +107,66 @@ export function calendarView({
       at: share(atMs),
       label: words.dates.shortDay(atMs, zone, nowMs),
     })),
+    // In the order in which they were begun, which no answer changes.
     rows: [...ahead]
-      .sort((a, b) => endOf(a.forecast, nowMs) - endOf(b.forecast, nowMs))
-      .map(({ batch, piece, forecast }) => {
-        const done = pieceFigures(piece).atTarget;
-        const open = forecast?.p90Ms === null;
-        const window = !done && forecast && windowOf(forecast, nowMs, zone, words);
-        return {
-          key: batch.id,
-          href: `#/batches/${batch.id.slice('batch:'.length)}/hanging`,
-          title: `${batch.opened.body.formula.name}, ${words.batches.lot(batch.opened.body.lot)}`,
-          note: calendar.row({
-            pieces: batch.pieces.filter(({ status }) => status === 'hanging').length,
-            chamber:
-              batch.stage === 'ferment'
-                ? calendar.ferments
-                : (chambers.find(({ id }) => id === batch.hung?.body.chamber)?.name ?? null),
-            window: done ? calendar.atTarget : window ? calendar.window(window) : calendar.open,
-          }),
-          bar: { from: share(piece.stuffed.atMs), to: share(nowMs) },
-          window:
-            done || !forecast?.p10Ms
-              ? null
-              : {
-                  from: share(Math.max(nowMs, forecast.p10Ms)),
-                  to: share(Math.max(nowMs + DAY_MS, endOf(forecast, nowMs))),
-                  open,
-                },
-        };
-      }),
+      .sort((a, b) => startOf(a) - startOf(b))
+      .map((each) => rowOf(each, { share, chambers, nowMs, zone, words })),
   };
 }
 
-export function endOf(forecast: PieceForecast | null, nowMs: number): number {
-  return Math.max(nowMs, forecast?.p90Ms ?? (forecast?.p50Ms ?? nowMs) + OPEN_END_DAYS * DAY_MS);
+type Given = Pick<Axis, 'share'> & {
+  readonly chambers: readonly Chamber[];
+  readonly nowMs: number;
+  readonly zone: string;
+  readonly words: Words;
+};
+
+function rowOf(each: Ahead, { share, chambers, nowMs, zone, words }: Given): CalendarRow {
+  const { calendar, batches } = words;
+  const { batch, ahead } = each;
+  const there = atTarget(batch);
+  const up = batch.pieces.filter(({ status }) => status === 'hanging');
+  const first = ahead && words.hanging.window(ahead.first, { nowMs, zone });
+  const all = ahead && words.hanging.window(ahead.all, { nowMs, zone });
+  return {
+    key: batch.id,
+    href: `#/batches/${batch.id.slice('batch:'.length)}/hanging`,
+    title: `${batch.opened.body.formula.name}, ${batches.lot(batch.opened.body.lot)}`,
+    note: calendar.row({
+      pieces: up.length,
+      chamber:
+        batch.stage === 'ferment'
+          ? calendar.ferments
+          : (chambers.find(({ id }) => id === batch.hung?.body.chamber)?.name ?? null),
+      window:
+        there === 'all'
+          ? calendar.atTarget
+          : isWaiting(each)
+            ? calendar.windowWorking
+            : !first
+              ? calendar.open
+              : up.length === 1
+                ? calendar.window(first)
+                : calendar.windows(there === 'some' ? null : first, all ?? null),
+    }),
+    hasWindow: there !== 'all' && ahead !== null,
+    bar: { from: share(startOf(each)), to: share(nowMs) },
+    window:
+      there === 'all' || !ahead?.first.p10Ms
+        ? null
+        : {
+            from: share(Math.max(nowMs, ahead.first.p10Ms)),
+            to: share(Math.max(nowMs + DAY_MS, endOf(ahead, nowMs))),
+            open: ahead.all.p90Ms === null,
+          },
+  };
 }
 
-export function windowOf(
-  { p10Ms, p90Ms }: PieceForecast,
-  nowMs: number,
-  zone: string,
-  words: Words,
-): string | null {
-  if (p10Ms === null) return null;
-  const fromMs = Math.max(nowMs, p10Ms);
-  if (p90Ms === null) return words.hanging.from(words.dates.day(fromMs, zone, nowMs));
-  return words.dates.between(fromMs, Math.max(fromMs, p90Ms), zone, nowMs);
+/** When all of it should be at target at the latest; where that is open, four weeks after what can be told of it. */
+export function endOf(ahead: BatchAhead | null | undefined, nowMs: number): number {
+  const { first, all } = ahead ?? {};
+  const openMs = all?.p50Ms ?? all?.p10Ms ?? first?.p50Ms ?? first?.p10Ms ?? nowMs;
+  return Math.max(nowMs, all?.p90Ms ?? openMs + OPEN_END_DAYS * DAY_MS);
 }
 
 const MOST_TICKS = 4;

@@ -4,7 +4,7 @@ import { firstClash, freeFrom, occupancy, type Stay } from '#record/rail-room.ts
 import type { SubjectId } from '#record/subject.ts';
 import type { Words } from '#words/en.ts';
 import type { Said } from '#words/said.ts';
-import { type Ahead, type Axis, endOf } from './calendar-view.ts';
+import { type Ahead, type Axis, endOf, isWaiting } from './calendar-view.ts';
 
 export type RailsRow = {
   readonly key: SubjectId;
@@ -30,19 +30,19 @@ function chamberOf({ hung }: Batch, chambers: readonly Chamber[]): SubjectId | n
   return hung ? (hung.body.chamber ?? null) : only;
 }
 
-/** A batch takes places from when it was hung, or now, until its middle piece is at target at the latest. */
+/** A batch takes places from when it was hung, or now, until all of it is at target at the latest. */
 export function staysIn(
   chamber: SubjectId,
   { ahead, chambers, nowMs }: { ahead: readonly Ahead[]; chambers: readonly Chamber[]; nowMs: number },
 ): Stay[] {
   return ahead
     .filter(({ batch }) => chamberOf(batch, chambers) === chamber)
-    .map(({ batch, forecast }) => ({
+    .map(({ batch, ahead: told }) => ({
       key: batch.id,
       pieces: batch.pieces.filter(({ status }) => status === 'hanging').length,
       fromMs: batch.hung?.atMs ?? nowMs,
       // What is at target hangs until somebody takes it down: today at least.
-      untilMs: Math.max(nowMs + DAY_MS, endOf(forecast, nowMs)),
+      untilMs: Math.max(nowMs + DAY_MS, told === undefined ? nowMs : endOf(told, nowMs)),
     }));
 }
 
@@ -80,7 +80,8 @@ export function railsRows({
         href: `#/chambers/${chamber.id.slice('chamber:'.length)}`,
         title: chamber.name,
         note: places === null ? say.unknown(now) : say.taken({ now, places }),
-        clash: places === null ? null : clashOf(stays, places),
+        // Nothing is said to be booked twice, or not to be, before every end is known.
+        clash: places === null || ahead.some(isWaiting) ? null : clashOf(stays, places),
         bars: spans
           .filter(({ pieces }) => pieces > 0)
           .map(({ fromMs, untilMs, pieces }) => ({

@@ -1,8 +1,11 @@
 import { type ReactNode, useMemo, useState } from 'react';
 import type { Batch } from '#record/batch.ts';
 import type { ChamberAir } from '#record/chamber-air.ts';
+import { knownAir } from '#record/drying-air.ts';
+import { batchGiven } from '#record/drying-batch.ts';
 import type { Place } from '#record/place.ts';
 import { zoneAt } from '#store/clock.ts';
+import { useBatchesAhead } from '#store/use-batch-ahead.ts';
 import { Notice } from '#ui/Notice.tsx';
 import { NumberField } from '#ui/NumberField.tsx';
 import { readQuantity } from '#ui/quantity-input.ts';
@@ -18,6 +21,7 @@ const MOST_G = 1_000_000;
 export function ChamberAhead({
   inside,
   everInside,
+  batches,
   air,
   place,
   nowMs,
@@ -26,6 +30,8 @@ export function ChamberAhead({
 }: {
   inside: readonly Batch[];
   everInside: readonly Batch[];
+  /** All of the book: those of this chamber that are finished speak for what hangs. */
+  batches: readonly Batch[];
   air: ChamberAir;
   place: Place;
   nowMs: number;
@@ -35,16 +41,27 @@ export function ChamberAhead({
 }) {
   const [more, setMore] = useState(place.mass === 'metric' ? '20' : '44');
   const hour = Math.ceil(nowMs / HOUR_MS) * HOUR_MS;
-  const view = useMemo(
-    () => chamberAhead({ inside, everInside, air, place, nowMs: hour, zone: zoneAt(hour), words }),
-    [inside, everInside, air, place, hour, words],
-  );
+  const given = useMemo(() => {
+    const known = knownAir(air);
+    return inside.map((batch) => batchGiven(batch, { batches, air: known, nowMs: hour }));
+  }, [inside, batches, air, hour]);
+  const told = useBatchesAhead(given);
+  const view = useMemo(() => {
+    const expected = inside.map((batch) => ({ batch, ahead: told.of(batch.id) }));
+    return chamberAhead({ inside: expected, everInside, air, place, nowMs: hour, zone: zoneAt(hour), words });
+  }, [inside, told, everInside, air, place, hour, words]);
   const unit = place.mass === 'metric' ? 'kg' : 'lb';
   const read = readQuantity({ text: more, unit, decimal: place.decimal, least: 0, most: MOST_G });
   const addedG = read.ok ? read.value : null;
   const withMore = useMemo(() => (addedG && view ? view.withMore(addedG) : null), [addedG, view]);
-  if (view === null) return children;
   const say = words.chamberAhead;
+  if (view === null || told.failed)
+    return (
+      <>
+        {told.failed && <p role="status">{say.failed}</p>}
+        {children}
+      </>
+    );
   return (
     <section className={styles.section}>
       <h2>{say.title}</h2>

@@ -80,7 +80,7 @@ export function ChamberScreen({ words, place, id }: { words: Words; place: Place
       }
     >
       {saved?.state === 'saved' && <SavedMark state="saved" text={saved.text} />}
-      <ChamberAhead {...here} air={here.air} place={place} nowMs={nowMs} words={words}>
+      <ChamberAhead {...here} batches={batches} air={here.air} place={place} nowMs={nowMs} words={words}>
         {view.charts.map((chart) => (
           <AirChart key={chart.title} {...chart} />
         ))}

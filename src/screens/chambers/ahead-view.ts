@@ -1,8 +1,15 @@
 import { UNDER_AW_POINTS } from '#core/air/humidity-to-set.ts';
 import type { Batch } from '#record/batch.ts';
 import type { ChamberAir } from '#record/chamber-air.ts';
-import { addedGPerDay, loads, mostCarried, type WeekAhead, weeksAhead } from '#record/chamber-figures.ts';
-import { knownAir } from '#record/drying-air.ts';
+import {
+  addedGPerDay,
+  loads,
+  mostCarried,
+  WEEKS_AHEAD_DAYS,
+  type WeekAhead,
+  weeksAhead,
+} from '#record/chamber-figures.ts';
+import type { BatchAhead } from '#record/drying-batch.ts';
 import type { Place } from '#record/place.ts';
 import type { Words } from '#words/en.ts';
 import { decimal, joined, mass } from '#words/format.ts';
@@ -21,7 +28,7 @@ export type ChamberAhead = {
 
 const WEEK_DAYS = 7;
 
-/** What hangs here needs, week by week; null while nothing hangs. */
+/** What hangs here, and what is expected of each; null while nothing hangs or nothing can be expected. `ahead` undefined: being worked out. */
 export function chamberAhead({
   inside,
   everInside,
@@ -31,7 +38,7 @@ export function chamberAhead({
   zone,
   words,
 }: {
-  inside: readonly Batch[];
+  inside: readonly { readonly batch: Batch; readonly ahead: BatchAhead | null | undefined }[];
   everInside: readonly Batch[];
   air: ChamberAir;
   place: Place;
@@ -40,20 +47,39 @@ export function chamberAhead({
   words: Words;
 }): ChamberAhead | null {
   const say = words.chamberAhead;
-  const weeks = weeksAhead(loads(inside, nowMs, knownAir(air)), nowMs);
-  const [now] = weeks;
-  if (!now) return null;
-  const most = mostCarried(everInside);
   const grams = (gPerDay: number, rounding: 'up' | 'down' | 'nearest' = 'nearest') =>
     joined(mass(gPerDay, 1, place, rounding));
+  const most = mostCarried(everInside);
+  const carried = most
+    ? say.carried(grams(most.gPerDay, 'down'), words.dates.day(most.untilMs, zone, nowMs))
+    : say.carriedNone;
+  const { text, standing } = words.workings.source(UNDER_AW_POINTS.source);
+  const told = { carried, source: say.source(`${text} (${standing})`) };
+  if (inside.some(({ ahead }) => ahead === undefined))
+    return {
+      ...told,
+      sentence: say.working,
+      wetted: null,
+      weeks: WEEKS_AHEAD_DAYS.map((days) => ({
+        key: days,
+        when: say.when(days / WEEK_DAYS),
+        humidity: say.unknown,
+        water: say.unknown,
+      })),
+      over: null,
+      withMore: () => null,
+    };
+  const weeks = weeksAhead(loads(inside), nowMs);
+  const [now] = weeks;
+  if (!now) return null;
   const humidity = ({ humidity: { lowPct, highPct } }: WeekAhead) =>
     [lowPct, highPct].map((pct) => decimal(pct, 0, place));
   const [low = '', high = ''] = humidity(now);
   const lastPct = air.points.findLast(({ rhPct, atMs }) => rhPct !== null && atMs <= nowMs)?.rhPct ?? null;
   const overBy = (gPerDay: number) =>
     most !== null && gPerDay > most.gPerDay ? say.over(`~${grams(gPerDay - most.gPerDay)}`) : null;
-  const { text, standing } = words.workings.source(UNDER_AW_POINTS.source);
   return {
+    ...told,
     sentence: say.sentence({
       low: `~${low}`,
       high: `${high}\u00a0%`,
@@ -67,11 +93,7 @@ export function chamberAhead({
       humidity: `~${humidity(week).join(' to ')}\u00a0%`,
       water: `~${grams(week.waterGPerDay)}`,
     })),
-    carried: most
-      ? say.carried(grams(most.gPerDay, 'down'), words.dates.day(most.untilMs, zone, nowMs))
-      : say.carriedNone,
     over: overBy(now.waterGPerDay),
-    source: say.source(`${text} (${standing})`),
     withMore: (addedG) => {
       const added = addedGPerDay(everInside[0] ?? null, addedG);
       if (added === null) return null;

@@ -69,7 +69,7 @@ function sentenceOf(given: Given, up: readonly Piece[], atTarget: readonly Piece
   const fast = ahead?.pieces.filter(({ pace }) => pace.level === 'too-fast').length ?? 0;
   if (fast > 0) return sentence.tooFast(fast, up.length);
   if (ahead === null) return given.working ? sentence.working(up.length) : sentence.open;
-  const window = windowText(ahead.first, given);
+  const window = words.hanging.window(ahead.first, given);
   if (!window) return sentence.open;
   const weighed = up.some((piece) => pieceFigures(piece).last !== null);
   const base = weighed ? sentence.onCourse(up.length, window) : sentence.noneWeighed(window);
@@ -90,17 +90,6 @@ function isFirstEvening({ batch, nowMs }: Given, up: readonly Piece[]): boolean 
 /** A chance to the nearest 5 %: more would pretend to know. */
 function chanceText(fraction: number, place: Place): string {
   return `${decimal(Math.round(fraction * 20) * 5, 0, place)}\u00a0%`;
-}
-
-/** The days between which it should be; open at the end where there is a real chance of never. Null when nothing can be said. */
-export function windowText(
-  { p10Ms, p90Ms }: Pick<BatchWindow, 'p10Ms' | 'p90Ms'>,
-  { nowMs, zone, words }: Pick<Given, 'nowMs' | 'zone' | 'words'>,
-): string | null {
-  if (p10Ms === null) return null;
-  const fromMs = Math.max(p10Ms, nowMs);
-  if (p90Ms === null) return words.hanging.from(words.dates.day(fromMs, zone, nowMs));
-  return words.dates.between(fromMs, Math.max(p90Ms, fromMs), zone, nowMs);
 }
 
 /** About what a stuffed mix weighs: only to draw the piece as long as it is. Common practice: 1.05 g/ml. */
@@ -146,7 +135,7 @@ function figuresOf(given: Given, up: readonly Piece[]): HangingView['figures'] {
   const loss = middle(weighed.flatMap(({ lossPct }) => lossPct ?? []));
   const toGo = middle(weighed.flatMap(({ gramsToGoG }) => gramsToGoG ?? []));
   const estimate = (key: string, label: string, window: BatchWindow | undefined) => {
-    const interval = window && windowText(window, { nowMs, zone, words });
+    const interval = window && words.hanging.window(window, { nowMs, zone });
     if (!interval || (window.p50Ms !== null && window.p50Ms < nowMs)) return [];
     if (window.p50Ms === null) return [{ key, label, value: figures.unlikely, interval }];
     return [{ key, label, value: words.dates.shortDay(window.p50Ms, zone, nowMs), about: true, interval }];

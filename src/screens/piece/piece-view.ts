@@ -77,12 +77,5 @@ function sentenceOf({ piece, forecast, working, place, nowMs, zone, words }: Giv
   if (atTarget) return sentence.atTarget(loss);
   const toGo = joined(mass(gramsToGoG, 1, place, 'up'));
   if (forecast === null) return working ? sentence.working(loss, toGo) : sentence.toGo(loss, toGo, null);
-  return sentence.toGo(loss, toGo, windowOf(forecast, nowMs, zone, words));
-}
-
-function windowOf(forecast: PieceWindow, nowMs: number, zone: string, words: Words): string | null {
-  if (forecast.p10Ms === null) return null;
-  const fromMs = Math.max(forecast.p10Ms, nowMs);
-  if (forecast.p90Ms === null) return words.hanging.from(words.dates.day(fromMs, zone, nowMs));
-  return words.dates.between(fromMs, Math.max(fromMs, forecast.p90Ms), zone, nowMs);
+  return sentence.toGo(loss, toGo, words.hanging.window(forecast, { nowMs, zone }));
 }

@@ -5,7 +5,7 @@ import { knownAir } from '#record/drying-air.ts';
 import type { Place } from '#record/place.ts';
 import type { SubjectId } from '#record/subject.ts';
 import { useNowMs } from '#store/clock.ts';
-import { useChecks, useTouching } from '#store/live.ts';
+import { useChecks, useTouching, useWorkshop } from '#store/live.ts';
 import { Page } from '#ui/Page.tsx';
 import { Waiting } from '#ui/Waiting.tsx';
 import type { Words } from '#words/en.ts';
@@ -22,14 +22,14 @@ export function WhatIfScreen({ words, place, id }: { words: Words; place: Place;
   const entries = useTouching(subject);
   const batch = useMemo(() => (entries ? foldBatch(subject, entries) : null), [entries, subject]);
   const chamber = batch?.hung?.body.chamber ?? NOWHERE;
-  const inChamber = useTouching(chamber);
+  const workshop = useWorkshop();
   const checks = useChecks();
   const openedMs = useRef(useNowMs(HOUR_MS));
   const start = useMemo(() => {
-    if (!batch || !inChamber || !checks) return null;
-    return startOf(batch, knownAir(chamberAir(chamber, inChamber, checks)), openedMs.current);
-  }, [batch, inChamber, checks, chamber]);
-  if (!entries || !inChamber || !checks) return <Waiting label={words.app.waiting} />;
+    if (!batch || !workshop || !checks) return null;
+    return startOf(batch, knownAir(chamberAir(chamber, workshop, checks)), openedMs.current);
+  }, [batch, workshop, checks, chamber]);
+  if (!entries || !workshop || !checks) return <Waiting label={words.app.waiting} />;
   if (!batch || start === null)
     return <Page title={words.app.notFound.title}>{words.app.notFound.text}</Page>;
   const { body } = batch.opened;

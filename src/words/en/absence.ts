@@ -35,7 +35,12 @@ export const absence = {
     'Weigh everything and fill the humidifier on the day you leave; ask your helper to read the air every other day.',
   expect: 'What to expect at return',
   foundTitle: 'Expected, and found',
-  counting: (done: number, of: number) => `Counting: ${done} of ${of} pieces`,
+  working: said(
+    strong('Being worked out'),
+    ': what each piece should have lost at your return, by its own weighings and those of its fellows.',
+  ),
+  setWorking: 'Being worked out from what should hang here at your return.',
+  failed: 'What to expect could not be worked out on this phone; weights and losses stand.',
   expected: (n: {
     pieces: number;
     leaving: string | null;

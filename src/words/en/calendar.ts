@@ -13,9 +13,15 @@ export const calendar = {
           strong(next),
           '.',
         ),
+  working: (count: number): Said =>
+    said(
+      strong(count === 1 ? 'One batch' : `${count} batches`),
+      ' on the rails; when the next should be at target weight is being worked out.',
+    ),
+  failed: 'When they should be at target could not be worked out on this phone.',
   rows: 'On the rails',
   legend:
-    'Solid: hanging so far. Hatched: between the two a piece of middle weight should be at target (10 to 90 %). An estimate.',
+    'Solid: hanging so far. Hatched: from when the first piece may be at target (10 %) until all should be (90 %). An estimate.',
   row: (n: { pieces: number; chamber: string | null; window: string }) =>
     [`${n.pieces} ${n.pieces === 1 ? 'piece' : 'pieces'}`, n.chamber, n.window].filter(Boolean).join(' · '),
   ferments: 'ferments',
@@ -39,6 +45,13 @@ export const calendar = {
   open: 'no end in sight at this humidity',
   atTarget: 'at target weight',
   window: (window: string) => `at target ${window}`,
+  /** `first` null where some are there already; `all` null where not all may ever be. */
+  windows: (first: string | null, all: string | null) =>
+    [
+      first === null ? 'some at target weight' : `first at target ${first}`,
+      all === null ? 'not all at this humidity' : `all ${all}`,
+    ].join(', '),
+  windowWorking: 'when the first and when all should be at target is being worked out',
   today: 'today',
   away: 'away',
   export: 'To the phone’s calendar',
@@ -125,6 +138,7 @@ export const calendar = {
           : `~${n.by} ${n.way} than published ranges say`
       }.`,
     act: 'Count back',
+    working: 'What hangs already is being worked out first.',
     pass: 'These days to the phone’s calendar',
     badDate: 'Choose a day that is still to come.',
     sentence: (n: { likely: string; early: string | null; last: string | null }): Said =>

@@ -18,6 +18,9 @@ export const chamberAhead = {
       n.now === null ? '' : `, it was ${n.now}`,
       `; ${n.water} of water a day must go out.`,
     ),
+  working: said(strong('Being worked out'), ': the humidity to hold, and how much water a day must go out.'),
+  failed: 'What hangs here needs could not be worked out on this phone; readings and weights stand.',
+  unknown: '…',
   wetted: (count: number) =>
     count === 1
       ? 'One batch is already drier than that: it would take water up. Part it from the fresh ones.'

@@ -1,4 +1,5 @@
 import { type Said, said, strong } from '#words/said.ts';
+import { dates } from './dates.ts';
 
 export const hanging = {
   title: 'Hanging',
@@ -73,7 +74,16 @@ export const hanging = {
     open: said('At this humidity it may never reach its target.'),
     down: said('All pieces are taken down.'),
   },
-  from: (day: string) => `from ${day} on, with no end in sight`,
+  /** The days between which it should be; open at the end where there is a real chance of never. Null when nothing can be said. */
+  window: (
+    { p10Ms, p90Ms }: { readonly p10Ms: number | null; readonly p90Ms: number | null },
+    { nowMs, zone }: { readonly nowMs: number; readonly zone: string },
+  ): string | null => {
+    if (p10Ms === null) return null;
+    const fromMs = Math.max(p10Ms, nowMs);
+    if (p90Ms === null) return `from ${dates.day(fromMs, zone, nowMs)} on, with no end in sight`;
+    return dates.between(fromMs, Math.max(p90Ms, fromMs), zone, nowMs);
+  },
   rail: (count: number) => (count === 1 ? 'One piece on the rail' : `${count} pieces on the rail`),
   pieceAlone: (number: number) => `Piece ${number}`,
   piece: (number: number, state: string) => `Piece ${number}: ${state}`,

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { chamberAir, packAir } from '#record/chamber-air.ts';
+import { knownAir } from '#record/drying-air.ts';
+import { batchAhead, batchGiven } from '#record/drying-batch.ts';
 import { chamberAhead } from '#screens/chambers/ahead-view.ts';
 import { airQuality } from '#screens/chambers/air-quality.ts';
 import { en as words } from '#words/en.ts';
@@ -41,12 +43,14 @@ function twentyKilos(): Book {
   );
 }
 
-function aheadOf(of: Book) {
+function aheadOf(of: Book, isWaiting = false) {
   const batch = batchOf(of);
+  const air = chamberAir(CHAMBER, of.entries);
+  const given = batchGiven(batch, { batches: [batch], air: knownAir(air), nowMs: at(NOW_HOURS) });
   const view = chamberAhead({
-    inside: [batch],
+    inside: [{ batch, ahead: isWaiting ? undefined : batchAhead(given) }],
     everInside: [batch],
-    air: chamberAir(CHAMBER, of.entries),
+    air,
     place: placeOf(of),
     nowMs: at(NOW_HOURS),
     zone: ZONE,
@@ -74,6 +78,16 @@ describe('water to carry off', () => {
     expect(plainText(view.withMore(20_000)?.verdict ?? [])).toMatch(
       /^~\d+\u00a0g a day more than it ever carried: watch the humidity\.$/,
     );
+  });
+
+  it('says what was measured at once, and that the rest is being worked out, in the same rows', () => {
+    const [now, waiting] = [aheadOf(twentyKilos()), aheadOf(twentyKilos(), true)];
+    expect(waiting.carried).toEqual(now.carried);
+    expect(waiting.weeks.map(({ when }) => when)).toEqual(now.weeks.map(({ when }) => when));
+    const figures = waiting.weeks.flatMap(({ humidity, water }) => [humidity, water]);
+    expect(new Set(figures)).toEqual(new Set(['…']));
+    expect(plainText(waiting.sentence)).not.toMatch(/\d/);
+    expect(waiting.withMore(20_000)).toBeNull();
   });
 
   it('has a row a week, each with a humidity to hold and less water than the one before', () => {
