@@ -2,10 +2,8 @@
 import { useLiveQuery } from 'dexie-react-hooks';
 import { useEffect, useSyncExternalStore } from 'react';
 import type { Batch } from '#record/batch.ts';
-import type { Head } from '#record/chain.ts';
-import type { Entry, EntryOf } from '#record/entry.ts';
-import { type Exposure, exposure, type Unbacked } from '#record/exposure.ts';
-import { ofKind } from '#record/fold.ts';
+import type { Entry } from '#record/entry.ts';
+import type { Unbacked } from '#record/exposure.ts';
 import { type Check, checks, withChecks } from '#record/instruments.ts';
 import {
   type Chamber,
@@ -19,11 +17,9 @@ import {
   type Scale,
   scales,
 } from '#record/place.ts';
-import { inOrder, live } from '#record/strikes.ts';
+import { inOrder } from '#record/strikes.ts';
 import { isSubject, PLACE, type SubjectId } from '#record/subject.ts';
-import { type LotUse, usesOfLot } from '#record/trace.ts';
-import { log, type Row } from './database.ts';
-import { lastRow } from './device.ts';
+import type { Row } from './database.ts';
 import { entriesNow } from './entries.ts';
 import { lookThrough, startCheck } from './open.ts';
 import { allRows, rowsAbout, rowsTouching } from './rows.ts';
@@ -66,29 +62,6 @@ export function useSubjects(subjects: readonly SubjectId[]): readonly Entry[] | 
   return useRows(() => rowsTouching(subjects), ordered, subjects.join(' '));
 }
 
-/** Every batch that a lot went into, read from what refers to the lot. */
-export function useUsesOfLot(lot: SubjectId): readonly LotUse[] | undefined {
-  return useRows(
-    async () => {
-      const rows = await rowsTouching([lot]);
-      const batches = rows.map(({ subject }) => subject).filter((subject) => isSubject(subject, 'batch'));
-      return rowsTouching([...new Set(batches)]);
-    },
-    (entries) => usesOfLot(lot, entries),
-    lot,
-  );
-}
-
-/** The end of the chain of each device: it stands for all that was written there until now. */
-export function useHeads(devices: readonly string[]): readonly Head[] | undefined {
-  const open = useOpen();
-  return useLiveQuery(async () => {
-    if (!open) return undefined;
-    const rows = await Promise.all(devices.map(lastRow));
-    return rows.flatMap((row) => (row ? [{ device: row.device, seq: row.seq, hash: row.hash }] : []));
-  }, [open, devices.join()]);
-}
-
 export function useAllEntries(): readonly Entry[] | undefined {
   return useRows(every, ordered, '');
 }
@@ -122,27 +95,10 @@ export function useChecks(): readonly Check[] | undefined {
   return useRows(() => rowsAbout('instrument'), checks, '');
 }
 
-export type SavedFormula = { readonly id: SubjectId; readonly versions: readonly EntryOf<'formula-saved'>[] };
-
-/** Standing versions of each formula, oldest first. */
-export function useFormulas(): readonly SavedFormula[] | undefined {
-  return useRows(() => rowsAbout('formula'), formulasOf, '');
-}
-
 /** Every batch as it stands, the last opened first. */
 export function useBatches(): readonly Batch[] | undefined {
   const open = useOpen();
   return useLiveQuery(async () => (open ? batchesNow() : undefined), [open]);
-}
-
-/** What no backup holds yet, without reading all that one does. */
-export function useExposure(): Exposure | undefined {
-  const open = useOpen();
-  return useLiveQuery(async () => {
-    if (!open) return undefined;
-    const entries = await log.entries.count();
-    return exposure(await entriesNow(await rowsTouching([PLACE])), entries);
-  }, [open]);
 }
 
 /** What was written since the last backup, and since when. */
@@ -152,7 +108,7 @@ export function useUnbacked(): Unbacked | null | undefined {
 }
 
 /** Reads are let through once the check at the start has passed; before that an emptied store would look like a fresh one. */
-function useRows<T>(
+export function useRows<T>(
   read: () => Promise<readonly Row[]>,
   make: (entries: Entry[]) => T,
   key: string,
@@ -161,7 +117,7 @@ function useRows<T>(
   return useLiveQuery(async () => (open ? make(await entriesNow(await read())) : undefined), [open, key]);
 }
 
-function useOpen(): boolean {
+export function useOpen(): boolean {
   const { code } = useStart();
   return code === 'ready' || code === 'newer-open';
 }
@@ -186,12 +142,4 @@ function kitOf(entries: Entry[]): Kit {
     meters: meters(entries),
     chambers: chambers(entries),
   };
-}
-
-function formulasOf(entries: Entry[]): readonly SavedFormula[] {
-  const versions = new Map<SubjectId, EntryOf<'formula-saved'>[]>();
-  for (const saved of ofKind(live(entries), 'formula-saved')) {
-    versions.set(saved.subject, [...(versions.get(saved.subject) ?? []), saved]);
-  }
-  return [...versions].map(([id, list]) => ({ id, versions: list }));
 }

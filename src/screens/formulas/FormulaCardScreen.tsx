@@ -3,7 +3,6 @@ import { writeFormulaLink } from '#files/formula-link.ts';
 import { type Qr, qrOf } from '#files/qr.ts';
 import type { Place } from '#record/place.ts';
 import type { SubjectId } from '#record/subject.ts';
-import { useFormulas } from '#store/live.ts';
 import { useDraft } from '#store/use-draft.ts';
 import { Button } from '#ui/Button.tsx';
 import { Page } from '#ui/Page.tsx';
@@ -16,6 +15,7 @@ import type { Version } from './FormulaPage.tsx';
 import { QrPicture } from './QrPicture.tsx';
 import { versionLine } from './versions-view.ts';
 import '#ui/print.css';
+import { useFormulas } from '#store/use-formulas.ts';
 
 /**
  * A formula as a card to print: what is on the screen is what comes out on paper. `id` is that of the formula, and behind a "~"

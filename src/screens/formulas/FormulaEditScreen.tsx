@@ -1,6 +1,6 @@
 import type { Place } from '#record/place.ts';
-import { useFormulas } from '#store/live.ts';
 import { useDraft } from '#store/use-draft.ts';
+import { useFormulas } from '#store/use-formulas.ts';
 import { Page } from '#ui/Page.tsx';
 import { Waiting } from '#ui/Waiting.tsx';
 import type { Words } from '#words/en.ts';

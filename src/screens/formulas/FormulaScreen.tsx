@@ -1,8 +1,9 @@
 import { useMemo } from 'react';
 import type { Place } from '#record/place.ts';
 import type { SubjectId } from '#record/subject.ts';
-import { useFormulas, useKit } from '#store/live.ts';
+import { useKit } from '#store/live.ts';
 import { useDraft } from '#store/use-draft.ts';
+import { useFormulas } from '#store/use-formulas.ts';
 import { Page } from '#ui/Page.tsx';
 import { Waiting } from '#ui/Waiting.tsx';
 import type { Words } from '#words/en.ts';

@@ -1,7 +1,8 @@
 import type { Place } from '#record/place.ts';
 import { BUILD } from '#store/build.ts';
 import { useNowMs, zoneAt } from '#store/clock.ts';
-import { useExposure, useKit } from '#store/live.ts';
+import { useKit } from '#store/live.ts';
+import { useExposure } from '#store/use-exposure.ts';
 import { Button } from '#ui/Button.tsx';
 import { List, Row } from '#ui/List.tsx';
 import { Page } from '#ui/Page.tsx';

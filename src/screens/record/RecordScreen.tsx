@@ -5,7 +5,7 @@ import type { Place } from '#record/place.ts';
 import type { SubjectId } from '#record/subject.ts';
 import { BUILD } from '#store/build.ts';
 import { useNowMs, zoneAt } from '#store/clock.ts';
-import { useAllEntries, useHeads, useKit, useTouching } from '#store/live.ts';
+import { useAllEntries, useKit, useTouching } from '#store/live.ts';
 import { Button } from '#ui/Button.tsx';
 import { List, Row } from '#ui/List.tsx';
 import { Page } from '#ui/Page.tsx';
@@ -17,6 +17,7 @@ import { PrintedSheet } from './PrintedSheet.tsx';
 import styles from './RecordScreen.module.css';
 import { entryRows, recordView } from './record-view.ts';
 import '#ui/print.css';
+import { useHeads } from '#store/use-heads.ts';
 
 const MINUTE_MS = 60_000;
 

@@ -1,12 +1,5 @@
-import {
-  useAllEntries,
-  useBatches,
-  useFormulas,
-  useKit,
-  usePlace,
-  useStart,
-  useTouching,
-} from '#store/live.ts';
+import { useAllEntries, useBatches, useKit, usePlace, useStart, useTouching } from '#store/live.ts';
+import { useFormulas } from '#store/use-formulas.ts';
 import { useHealth } from '#store/use-health.ts';
 
 /** What the hooks say, as text that a test can read. */
