@@ -164,9 +164,10 @@ function rowOf(each: Ahead, { share, chambers, nowMs, zone, words }: Given): Cal
 
 /** When all of it should be at target at the latest; where that is open, four weeks after what can be told of it. */
 export function endOf(ahead: BatchAhead | null | undefined, nowMs: number): number {
-  const { first, all } = ahead ?? {};
-  const openMs = all?.p50Ms ?? all?.p10Ms ?? first?.p50Ms ?? first?.p10Ms ?? nowMs;
-  return Math.max(nowMs, all?.p90Ms ?? openMs + OPEN_END_DAYS * DAY_MS);
+  if (!ahead) return nowMs + OPEN_END_DAYS * DAY_MS;
+  const { first, all } = ahead;
+  const openMs = all.p50Ms ?? all.p10Ms ?? first.p50Ms ?? first.p10Ms ?? nowMs;
+  return Math.max(nowMs, all.p90Ms ?? openMs + OPEN_END_DAYS * DAY_MS);
 }
 
 const MOST_TICKS = 4;
