@@ -2,10 +2,16 @@
 
 import type { Line } from '#record/line.ts';
 import { plain } from '#record/plain.ts';
+import { putRight } from '#record/put-right.ts';
+import { inOrder } from '#record/strikes.ts';
 import { type CsvCell, type CsvStyle, csvText } from './csv-text.ts';
 
-/** One row an entry: what every entry carries, then one column for each fact that any of them holds (`body.massG`). */
-export function entriesCsv(lines: readonly Line[], style: CsvStyle): string {
+/**
+ * One row an entry: what every entry carries, then one column for each fact that any of them holds (`body.massG`). Times are
+ * those of clocks put right; what a wrong clock showed stands beside them.
+ */
+export function entriesCsv(written: readonly Line[], style: CsvStyle): string {
+  const lines = inTrueOrder(written);
   const facts = lines.map((line) => factsOf(bodyOf(line), 'body'));
   const names = [...new Set(facts.flatMap((each) => [...each.keys()]))];
   const rows = lines.map((line, at) => [
@@ -22,6 +28,15 @@ export function entriesJson(lines: readonly Line[]): string {
   return `${head}\n${lines.map(({ line }) => line).join(',\n')}\n]}\n`;
 }
 
+function inTrueOrder(written: readonly Line[]): readonly Line[] {
+  const entries = written.map(({ entry }) => entry);
+  const right = putRight(entries, entries);
+  if (!right.some(({ clock }) => clock)) return written;
+  return written
+    .map((line, at) => ({ ...line, entry: right[at] ?? line.entry }))
+    .sort((a, b) => inOrder(a.entry, b.entry));
+}
+
 function envelope({ entry }: Line): Record<string, CsvCell> {
   return {
     id: entry.id,
@@ -31,6 +46,7 @@ function envelope({ entry }: Line): Record<string, CsvCell> {
     at: local(entry.atMs, entry.zone),
     at_utc: utc(entry.atMs),
     written_utc: utc(entry.writtenAtMs),
+    clock_showed_utc: entry.clock ? utc(entry.clock.writtenAtMs) : null,
     by: entry.by,
     device: entry.device,
     seq: entry.seq,

@@ -3,7 +3,9 @@ import Papa from 'papaparse';
 import { describe, expect, it } from 'vitest';
 import { type CsvCell, csvText } from '#files/csv-text.ts';
 import { entriesCsv, entriesJson } from '#files/entries-csv.ts';
+import { clockSubject } from '#record/put-right.ts';
 import { lineOf, newer, writer } from '../record/make.ts';
+import { correction, DAY_MS, phone } from '../record/wrong-clock.ts';
 import { LONG_FORMULA } from './long-formula.ts';
 
 const POINT = { decimal: '.', byteOrderMark: false } as const;
@@ -116,6 +118,24 @@ describe('everything that was written down', () => {
     const text = entriesCsv(lines, COMMA);
     expect(text.startsWith('\uFEFFid;subject;')).toBe(true);
     expect(rows(text.slice(1), ';')[2]).toMatchObject({ 'body.airC': '-2,5', 'body.rhPct': '81' });
+  });
+
+  it('gives the true times of a clock that was put right, in their order, and what it showed', () => {
+    const one = phone();
+    one.note(1, 'wrong', { aheadMs: 400 * DAY_MS });
+    one.note(2, 'right');
+    const body = correction(one, { fromSeq: 1, toSeq: 1, shiftMs: -400 * DAY_MS });
+    one.write(3, 'clock-corrected', clockSubject(one.device), body);
+    const [first, second, third] = one.lines;
+    if (!first || !second || !third) throw new Error('three lines');
+    const table = rows(entriesCsv([second, third, first], POINT), ',');
+    expect(table.map((row) => row['body.text'])).toEqual(['wrong', 'right', '']);
+    expect(table[0]).toMatchObject({
+      at: '2024-01-08T10:00:00.000+01:00',
+      written_utc: '2024-01-08T09:00:00.000Z',
+      clock_showed_utc: '2025-02-11T09:00:00.000Z',
+    });
+    expect(table[1]).toMatchObject({ at_utc: '2024-01-08T10:00:00.000Z', clock_showed_utc: '' });
   });
 
   it('is nothing when nothing was written', () => {
