@@ -1,4 +1,4 @@
-import { type ReactNode, Suspense, use, useEffect, useState } from 'react';
+import { lazy, type ReactNode, Suspense, use, useEffect, useState } from 'react';
 import { Route, Router, Switch } from 'wouter';
 import { useHashLocation } from 'wouter/use-hash-location';
 import type { Place } from '#record/place.ts';
@@ -12,10 +12,11 @@ import type { FirstWords } from '#words/en/first.ts';
 import type { Language } from './language.ts';
 import { NotFound } from './NotFound.tsx';
 import { type RoomName, routes, type Screen } from './routes.tsx';
-import { StartScreen } from './StartScreen.tsx';
 import { StoreNotices } from './StoreNotices.tsx';
 import { Unsaved } from './Unsaved.tsx';
 import { watchForUpdates } from './updates.ts';
+
+const StartScreen = lazy(async () => ({ default: (await import('./StartScreen.tsx')).StartScreen }));
 
 const ROOMS: readonly { name: RoomName; href: string }[] = [
   { name: 'today', href: '#/' },
@@ -43,7 +44,9 @@ function Book({ language }: { language: Language }) {
   if (start.code !== 'ready' && start.code !== 'checking')
     return (
       <Shell>
-        <StartScreen state={start} words={words} />
+        <Suspense fallback={<Waiting label={words.app.waiting} />}>
+          <StartScreen state={start} language={language} />
+        </Suspense>
       </Shell>
     );
   if (start.code === 'checking' || place === undefined) return <Waiting label={words.app.waiting} />;

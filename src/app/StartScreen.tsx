@@ -1,4 +1,4 @@
-import { useRef, useState } from 'react';
+import { Suspense, useRef, useState } from 'react';
 import { type ImportPlan, planImport, planRecovery, takeIn } from '#store/backup.ts';
 import { beginAnew, beginFromCopy } from '#store/open.ts';
 import { isSealed, unseal } from '#store/sealed.ts';
@@ -8,11 +8,14 @@ import { Notice } from '#ui/Notice.tsx';
 import { Page } from '#ui/Page.tsx';
 import { Passphrase } from '#ui/Passphrase.tsx';
 import type { FirstWords } from '#words/en/first.ts';
+import { CopyBackup } from './CopyBackup.tsx';
+import type { Language } from './language.ts';
 
 type Stopped = Exclude<StartState, { code: 'ready' | 'checking' }>;
 
 /** Why the book does not open, and what to do. A lost book is never shown as a fresh one. */
-export function StartScreen({ state, words }: { state: Stopped; words: FirstWords }) {
+export function StartScreen({ state, language }: { state: Stopped; language: Language }) {
+  const words = language.first;
   if (state.code === 'lost') return <Lost missing={state.missing} words={words} />;
   const { newerOpen, blocked, cannotOpen } = words.start;
   const { title, text, act } =
@@ -34,6 +37,11 @@ export function StartScreen({ state, words }: { state: Stopped; words: FirstWord
     >
       <p>{full ? cannotOpen.full : text}</p>
       {state.code === 'cannot-open' && !full && <p>{cannotOpen.copyText}</p>}
+      {state.code === 'cannot-open' && (
+        <Suspense>
+          <CopyBackup language={language} />
+        </Suspense>
+      )}
     </Page>
   );
 }

@@ -21,6 +21,7 @@ import { copy } from './journal.ts';
 import { acknowledge, checkAgain, mayAppend } from './open.ts';
 import { askOnceToKeep } from './persistence.ts';
 import type { StoreProblem } from './problem.ts';
+import { holdReserve, maySpend } from './reserve.ts';
 import { lineOf, remember, rowOf } from './row.ts';
 import { setState, storeState } from './state.ts';
 
@@ -31,7 +32,11 @@ export type Appended =
   | { ok: false; problem: StoreProblem };
 
 type Numbered = { readonly device: string; readonly seq: number; readonly prev: string };
-type Ready = { readonly id: EntryId; readonly write: (numbered: Numbered) => KnownEntry };
+type Ready = {
+  readonly id: EntryId;
+  readonly chars: number;
+  readonly write: (numbered: Numbered) => KnownEntry;
+};
 type Written = { readonly lines: readonly Line[]; readonly device: string };
 
 /** A number as long as any, to check a line before it has its own. */
@@ -59,6 +64,12 @@ async function appendChecked(drafts: readonly Draft[]): Promise<Appended> {
   if (!prepared.ok) return prepared;
   if ('problem' in prepared.value) return { ok: false, problem: prepared.value.problem };
   const { ready } = prepared.value;
+  const isRoom = maySpend(ready.reduce((sum, { chars }) => sum + chars, 0));
+  // Where the maker has made room meanwhile, it is held anew and all goes on.
+  if (!isRoom) {
+    await holdReserve();
+    if (storeState().room === 'used') return { ok: false, problem: { code: 'full' } };
+  }
 
   let tried = 0;
   let stored = await healing(() => store(ready, tried++ > 0));
@@ -103,9 +114,10 @@ async function prepare(drafts: readonly Draft[]): Promise<{ ready: Ready[] } | {
         writtenAtMs: nowMs,
         ...numbered,
       }) as KnownEntry;
-    const read = readLine(writeLine(write(LONGEST)));
+    const line = writeLine(write(LONGEST));
+    const read = readLine(line);
     if (!read.ok) return bad('field' in read.problem ? read.problem.field : read.problem.code);
-    ready.push({ id, write });
+    ready.push({ id, chars: line.length, write });
   }
   return { ready };
 }

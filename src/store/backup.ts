@@ -9,7 +9,7 @@ import { now } from './clock.ts';
 import { log } from './database.ts';
 import { currentDevice } from './device.ts';
 import { healing } from './heal.ts';
-import { copy } from './journal.ts';
+import { copiedIn, copy, readCopies } from './journal.ts';
 import { acknowledge, checkAgain, put } from './open.ts';
 import type { StoreProblem } from './problem.ts';
 import { lineOf } from './row.ts';
@@ -57,6 +57,21 @@ export async function exportLog(build = ''): Promise<Exported> {
     back.lines.every(({ entry, hash: sum }) => good.get(entry.id)?.hash === sum);
   if (back.problems.length > 0 || !same) throw new Error('exportLog: the text does not read back as the log');
   return { text, entries: lines.length, hash, left };
+}
+
+/**
+ * A backup of what the second copy holds, for a phone on which the book cannot be opened. Null where there is no line of it to be
+ * read. What it names as its device is the one that wrote last.
+ */
+export async function exportCopy(build: string): Promise<Omit<Exported, 'left'> | null> {
+  const files = await readCopies();
+  const { lines } = files ? await copiedIn(files, new Map()) : { lines: [] };
+  const ordered = [...lines].sort((a, b) => inOrder(a.entry, b.entry));
+  const last = ordered.at(-1);
+  if (last === undefined) return null;
+  const { text, hash } = writeFile(ordered, { build, madeAtMs: now().nowMs, device: last.entry.device });
+  if (readFile(text).problems.length > 0) return null;
+  return { text, entries: ordered.length, hash };
 }
 
 /** Every line that proves itself, in the order in which they were true, and the ids of the rows that do not. */

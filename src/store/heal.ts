@@ -1,6 +1,6 @@
 import { log } from './database.ts';
 import { problemOf, type StoreProblem } from './problem.ts';
-import { freeReserve } from './reserve.ts';
+import { makeRoom } from './reserve.ts';
 
 export type Healed<T> = { ok: true; value: T } | { ok: false; problem: StoreProblem };
 
@@ -13,22 +13,17 @@ const PROBE_MS = 2000;
  * this. The work must be repeatable: it may have been done already.
  */
 export async function healing<T>(work: () => PromiseLike<T>): Promise<Healed<T>> {
-  const answer = await trying(work);
-  // On a full disk the browser may shut the log and not open it again, without a word of the disk.
-  if (answer.ok || answer.problem.code !== 'connection-lost' || !(await freeReserve())) return answer;
-  await reopen();
-  return trying(work);
-}
-
-async function trying<T>(work: () => PromiseLike<T>): Promise<Healed<T>> {
   let problem: StoreProblem = { code: 'connection-lost' };
   for (const pauseMs of [...PAUSES_MS, null]) {
     try {
       return { ok: true, value: await work() };
     } catch (error) {
       problem = problemOf(error);
-      const freed = problem.code === 'full' && (await freeReserve());
-      if ((problem.code !== 'connection-lost' && !freed) || pauseMs === null) break;
+      if ((problem.code !== 'connection-lost' && problem.code !== 'full') || pauseMs === null) break;
+      // On a full disk the browser may shut the log without a word of the disk.
+      const room = await makeRoom();
+      if (room === 'none') problem = { code: 'full' };
+      if (problem.code === 'full' && room !== 'made') break;
       await new Promise((resolve) => setTimeout(resolve, pauseMs));
       await reopen();
     }

@@ -43,7 +43,6 @@ async function done(data: JournalTask): Promise<string | null> {
     }
     return null;
   } catch (error) {
-    own = null;
     return String(error);
   }
 }
@@ -61,12 +60,14 @@ async function handleOf(name: string): Promise<SyncHandle> {
 function write(handle: SyncHandle, text: string): void {
   const bytes = new TextEncoder().encode(text);
   const at = handle.getSize();
-  const written = handle.write(bytes, { at });
-  if (written !== bytes.length) {
+  try {
+    const written = handle.write(bytes, { at });
+    if (written !== bytes.length) throw new Error(`no space: wrote ${written} of ${bytes.length} bytes`);
+    handle.flush();
+  } catch (error) {
     handle.truncate(at);
-    throw new Error(`wrote ${written} of ${bytes.length} bytes`);
+    throw error;
   }
-  handle.flush();
 }
 
 /** Many small files into one: the new one is on disk before the first old one goes. */

@@ -2,7 +2,7 @@
 import { type Line, readSummed } from '#record/line.ts';
 import type { JournalAnswer, JournalTask } from './journal-worker.ts';
 import { problemOf } from './problem.ts';
-import { freeReserve } from './reserve.ts';
+import { makeRoom } from './reserve.ts';
 
 const DIRECTORY = 'journals';
 const ANSWER_MS = 5000;
@@ -56,7 +56,12 @@ async function copyPending(): Promise<boolean> {
   if (!hasJournal()) return false;
   const text = lines.map(({ hash, line }) => `${hash} ${line}\n`).join('');
   let problem = await ask({ task: 'append', text });
-  if (isFull(problem) && (await freeReserve())) problem = await ask({ task: 'append', text });
+  if (isFull(problem)) {
+    // The file stays open where there is no room: on a full disk no other can be begun.
+    const room = await makeRoom();
+    if (room !== 'none') leaveFile();
+    if (room === 'made') problem = await ask({ task: 'append', text });
+  }
   if (problem === null) pending = pending.slice(lines.length);
   return problem === null;
 }
@@ -138,10 +143,10 @@ async function ask(job: Job): Promise<string | null> {
   try {
     session ??= await begin();
     const problem = await answerOf(session.worker, job);
-    if (problem !== null) end();
+    if (problem !== null && !isFull(problem)) leaveFile();
     return problem;
   } catch (error) {
-    end();
+    leaveFile();
     return String(error);
   }
 }
@@ -168,7 +173,7 @@ function answerOf(worker: Worker, job: Job): Promise<string | null> {
 }
 
 /** A page that fails to write goes on in a new file: what the old one holds stays. */
-function end(): void {
+export function leaveFile(): void {
   session?.worker.terminate();
   session?.release();
   session = null;

@@ -6,7 +6,7 @@ import { log, nextGeneration, type Row, SCHEMA } from './database.ts';
 import { currentDevice } from './device.ts';
 import { glance } from './glance.ts';
 import { healing } from './heal.ts';
-import { copy, GATHER_FROM, gather } from './journal.ts';
+import { copy, GATHER_FROM, gather, leaveFile } from './journal.ts';
 import { lookAtOnce, lookInSlices } from './look.ts';
 import { holdReserve } from './reserve.ts';
 import { lineOf, remember, rowOf } from './row.ts';
@@ -31,6 +31,8 @@ export function startCheck(): Promise<StartState> {
 /** The whole check: after the browser emptied the store under an open page, or a backup was taken in, or by the maker's wish. */
 export function checkAgain(): Promise<StartState> {
   glanced = false;
+  // Where the browser threw the storage away, the file that this page still writes to went with it.
+  leaveFile();
   started = begin(() => check(checkOpened));
   return started;
 }

@@ -1,6 +1,6 @@
 /**
- * Holds room on the disk by a file, and gives it back. The file is open as long as the page is: on a full disk no file can be
- * opened, but one that is open can be cut. A sync access handle exists in workers alone.
+ * Holds room on the disk by a file, and gives it back. The file is open as long as the page is: on a full disk none can be begun,
+ * but one that is open can be cut. A sync access handle exists in workers alone.
  */
 type SyncHandle = {
   getSize(): number;
@@ -10,9 +10,12 @@ type SyncHandle = {
 };
 type SyncFile = FileSystemFileHandle & { createSyncAccessHandle(how: { mode: string }): Promise<SyncHandle> };
 
+/** `free`: what is held is given back where the disk takes nothing more. */
 export type ReserveTask = 'hold' | 'free';
-/** Bytes that are held now, or why they cannot be. */
-export type ReserveAnswer = { readonly heldBytes: number } | { readonly problem: string };
+/** Bytes that were held, and whether there is room now, by itself or made; or why nothing can be said. */
+export type ReserveAnswer =
+  | { readonly heldBytes: number; readonly room: 'there' | 'made' | 'none' }
+  | { readonly problem: string };
 
 /** Some ten thousand entries in both copies, and a backup of them. */
 const RESERVE_BYTES = 8 * 1024 * 1024;
@@ -26,20 +29,40 @@ self.onmessage = async ({ data }: MessageEvent<ReserveTask>) => {
 let held: SyncHandle | null = null;
 
 async function done(task: ReserveTask): Promise<ReserveAnswer> {
-  if (task === 'hold') {
-    held ??= await opened();
-    fill(held);
-  }
-  const heldBytes = held?.getSize() ?? 0;
-  if (task === 'free') held?.truncate(0);
-  held?.flush();
-  return { heldBytes };
+  held ??= await opened(task === 'hold');
+  if (task === 'hold') fill(held);
+  const heldBytes = held.getSize();
+  if (task === 'hold' || hasRoom(held)) return { heldBytes, room: 'there' };
+  held.truncate(0);
+  held.flush();
+  return { heldBytes, room: heldBytes > 0 && hasRoom(held) ? 'made' : 'none' };
 }
 
-/** Pages beside each other share it where the browser knows how; where it does not, the first one has it. */
-async function opened(): Promise<SyncHandle> {
+/** Told by trying: what a browser says of the room that is left is no help. */
+function hasRoom(handle: SyncHandle): boolean {
+  const at = handle.getSize();
+  try {
+    const room = handle.write(noise(), { at }) === CHUNK_BYTES;
+    handle.flush();
+    return room;
+  } catch {
+    return false;
+  } finally {
+    handle.truncate(at);
+  }
+}
+
+function noise(): Uint8Array<ArrayBuffer> {
+  return crypto.getRandomValues(new Uint8Array(CHUNK_BYTES));
+}
+
+/**
+ * Pages beside each other share it where the browser knows how; where it does not, the first one has it. On a full disk none can be
+ * made, but one that was held before can be opened.
+ */
+async function opened(create: boolean): Promise<SyncHandle> {
   const root = await navigator.storage.getDirectory();
-  const file = (await root.getFileHandle('reserve', { create: true })) as SyncFile;
+  const file = (await root.getFileHandle('reserve', { create })) as SyncFile;
   return file.createSyncAccessHandle({ mode: 'readwrite-unsafe' });
 }
 
@@ -47,7 +70,7 @@ async function opened(): Promise<SyncHandle> {
 function fill(handle: SyncHandle): void {
   try {
     for (let at = handle.getSize(); at < RESERVE_BYTES; at += CHUNK_BYTES) {
-      const chunk = crypto.getRandomValues(new Uint8Array(CHUNK_BYTES));
+      const chunk = noise();
       const written = handle.write(chunk, { at });
       if (written !== chunk.length) throw new Error(`no space: wrote ${written} of ${chunk.length} bytes`);
     }

@@ -18,12 +18,30 @@ export async function holdReserve(): Promise<void> {
   else if (problemOf({ message: answer.problem }).code === 'full') setState({ room: 'used' });
 }
 
-/** Whether there was any to give back: then it is worth another try. */
-export async function freeReserve(): Promise<boolean> {
-  if (storeState().room === 'used') return false;
+/**
+ * Whether the disk takes anything more, by itself or because what was held is given back now. `none`: nothing is to be opened
+ * anew there, since a browser that opens a store on a full disk may take it for broken and throw it away.
+ */
+export async function makeRoom(): Promise<'there' | 'made' | 'none' | 'not-known'> {
   const answer = await ask('free');
-  if (!('heldBytes' in answer) || answer.heldBytes === 0) return false;
-  setState({ room: 'used' });
+  if (!('room' in answer)) return 'not-known';
+  if (answer.room === 'made') spentChars = 0;
+  if (answer.room !== 'there') setState({ room: 'used' });
+  return answer.room;
+}
+
+/** Of the room that was given back, what lines may take: each stands in both copies, and the rest lets the stores settle. */
+const SPENDABLE_CHARS = 1_500_000;
+let spentChars: number | null = null;
+
+/**
+ * Whether so much may be written. A store that comes up against the end of a disk may be thrown away whole by the browser, so that the
+ * room that was given back is not written full.
+ */
+export function maySpend(chars: number): boolean {
+  if (storeState().room !== 'used' || spentChars === null) return true;
+  if (spentChars + chars > SPENDABLE_CHARS) return false;
+  spentChars += chars;
   return true;
 }
 
@@ -39,7 +57,6 @@ function ask(task: ReserveTask): Promise<ReserveAnswer> {
 function askWorker(task: ReserveTask): Promise<ReserveAnswer> {
   if (typeof Worker !== 'function' || typeof navigator.storage?.getDirectory !== 'function')
     return Promise.resolve({ problem: 'not in this browser' });
-  if (task === 'free' && worker === null) return Promise.resolve({ problem: 'none is held' });
   worker ??= new Worker(new URL('./reserve-worker.ts', import.meta.url), { type: 'module' });
   const asked = worker;
   return new Promise<ReserveAnswer>((resolve) => {

@@ -7,6 +7,7 @@ import { chamberAhead } from './en/chamber-ahead.ts';
 import { chambers } from './en/chambers.ts';
 import { clock } from './en/clock.ts';
 import { compare } from './en/compare.ts';
+import { copyBackup } from './en/copy-backup.ts';
 import { dryness } from './en/dryness.ts';
 import { ferment } from './en/ferment.ts';
 import { fermentAhead } from './en/ferment-ahead.ts';
@@ -93,6 +94,7 @@ export const en = {
   verdicts,
   weighOut,
   compare,
+  copyBackup,
   tasting,
   workings,
 };

@@ -1,6 +1,7 @@
 import assert from 'node:assert/strict';
 import { ENGINES } from './browser.ts';
 import { DAMAGES, damaged, verdict } from './damage.ts';
+import * as fullDisk from './full-disk.ts';
 import { killLoop } from './kill.ts';
 import * as roomAndTime from './room-and-time.ts';
 import { canTrace, countSyncs } from './syncs.ts';
@@ -134,7 +135,10 @@ const open: readonly FaultCase[] = [
   { name: 'open: connection lost for long', run: () => whileOpen.connectionLost(40) },
   { name: 'open: answer of the store lost', run: whileOpen.answerLost },
   { name: 'open: quota used up', run: roomAndTime.quota },
-  { name: 'open: disk full', run: roomAndTime.diskFull },
+  { name: 'open: disk full', run: fullDisk.diskFull },
+  { name: 'open: disk full, written on until refused', run: fullDisk.writtenUntilRefused },
+  { name: 'closed: started on a full disk', run: fullDisk.startedFull },
+  { name: 'closed: started on a full disk, nothing held back', run: fullDisk.startedFullWithoutReserve },
   { name: 'open: clock 400 days behind', run: () => whileOpen.clock(-400) },
   { name: 'open: clock 400 days ahead', run: () => whileOpen.clock(400) },
   { name: 'open: files of the copy are gathered', run: roomAndTime.gathered },

@@ -1,10 +1,6 @@
 /** What the store does without room, with many files and entries, and how long it takes. */
 import assert from 'node:assert/strict';
-import { execFileSync, spawnSync } from 'node:child_process';
-import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { launch, pageUrl, tab } from './browser.ts';
+import { tab } from './browser.ts';
 import { foundByNewPage, opened } from './opened.ts';
 
 export function quota(): Promise<string> {
@@ -28,66 +24,6 @@ export function quota(): Promise<string> {
     assert.deepEqual(found, { entries: 5 + seen.stored + 1, faults: 0 });
     return `${seen.stored} stored (the last in ${seen.copies}), then "full", then stored in both copies again`;
   });
-}
-
-/**
- * A disk without a free byte, in a file system of its own; null where none can be mounted. What was held back must let the maker
- * write on and take a backup out; a photo does not get it.
- */
-export async function diskFull(): Promise<string | null> {
-  const folder = mkdtempSync(join(tmpdir(), 'faults-disk-'));
-  if (spawnSync('mount', ['-t', 'tmpfs', '-o', 'size=120m', 'tmpfs', folder]).status !== 0) return null;
-  const profile = join(folder, 'profile');
-  const filler = join(folder, 'filler');
-  const url = await pageUrl();
-  mkdirSync(filler);
-  let context = await launch(profile);
-  try {
-    let page = await tab(context, url);
-    await page.evaluate(async () => {
-      await window.store.startCheck();
-      for (let number = 0; number < 50; number++) await window.store.write([`before ${number}`]);
-      await window.store.lookThrough();
-    });
-    await page.waitForFunction(() => window.store.state().room === 'kept');
-    // More than once: a browser that sees a full disk throws away what it only kept to be quick.
-    for (const part of [1, 2, 3]) {
-      spawnSync('dd', ['if=/dev/zero', `of=${join(filler, String(part))}`, 'bs=4k']);
-      await new Promise((resolve) => setTimeout(resolve, 500));
-    }
-    const seen = await page.evaluate(async () => {
-      const photo = await window.store.keepPhoto(new Uint8Array(200_000).map((_, at) => (at * at) & 0xff));
-      const before = window.store.state().room;
-      // Until what was held is given back, and a good while on.
-      let [stored, since] = [0, 0];
-      let problem: unknown = null;
-      while (since < 300 && stored < 5000 && problem === null) {
-        const appended = await window.store.write([`${stored} ${'x'.repeat(1500)}`]);
-        if (appended.ok) stored += 1;
-        else problem = appended.problem;
-        if (window.store.state().room === 'used') since += 1;
-      }
-      const exported = await window.store.exportLog().then(({ entries }) => entries, String);
-      return { photo, before, after: window.store.state().room, stored, since, problem, exported };
-    });
-    await context.close().catch(() => undefined);
-    rmSync(filler, { recursive: true });
-    context = await launch(profile);
-    page = await tab(context, url);
-    const found = await page.evaluate(async () => {
-      const start = await window.store.startCheck();
-      const { entries, faults } = await window.store.health();
-      return { start, entries, faults: faults.length };
-    });
-    assert.deepEqual([seen.photo.ok, seen.before, seen.after], [false, 'kept', 'used'], JSON.stringify(seen));
-    assert.deepEqual([seen.since, seen.exported], [300, 50 + seen.stored], JSON.stringify(seen));
-    assert.deepEqual([found.entries, found.faults], [50 + seen.stored, 0], JSON.stringify(found));
-    return `no room for a photo, then ${seen.since} entries stored in what was held back, ${seen.exported} exported; ${found.entries} found later`;
-  } finally {
-    await context.close().catch(() => undefined);
-    execFileSync('umount', ['-l', folder]);
-    rmSync(folder, { recursive: true, force: true });
-  }
 }
 
 /** Each page leaves a file of the copy behind; they are gathered, and no line is lost on the way. */

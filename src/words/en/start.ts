@@ -28,7 +28,7 @@ export const start = {
     title: 'The book cannot be opened',
     text: 'The store of this browser does not answer. Close the browser and open it again; what was saved is still there if the store is.',
     act: 'Try again',
-    full: 'This phone has no room left, and without any the book cannot even be opened. Nothing is lost: delete something else, then try again.',
+    full: 'This phone has no room left, and without any the book cannot be opened. Delete something else on it, then try again.',
     copyText:
       'If it still does not open, the second copy on this phone can be made the book: every entry in it is brought over.',
     fromCopy: 'Open from the second copy',

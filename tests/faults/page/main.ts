@@ -5,7 +5,7 @@ import { createElement } from 'react';
 import { createRoot } from 'react-dom/client';
 import type { Draft } from '#record/entry.ts';
 import { type Appended, append } from '#store/append.ts';
-import { exportLog, planImport, planRecovery, takeIn } from '#store/backup.ts';
+import { exportCopy, exportLog, planImport, planRecovery, takeIn } from '#store/backup.ts';
 import { log } from '#store/database.ts';
 import { readDraft, saveDraft } from '#store/drafts.ts';
 import { health } from '#store/health.ts';
@@ -121,6 +121,7 @@ const store = {
   beginAnew,
   beginFromCopy,
   health,
+  exportCopy,
   exportLog,
   planImport,
   planRecovery,
