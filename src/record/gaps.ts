@@ -2,7 +2,7 @@
 import { isMeat } from '#core/formula/formula.ts';
 import type { Batch } from './batch.ts';
 import { benchSteps } from './bench-steps.ts';
-import type { Entry } from './entry.ts';
+import type { Entry, EntryId } from './entry.ts';
 import { phBandOf } from './ferment-plan.ts';
 import { hasFailed } from './instruments.ts';
 import { standings } from './strikes.ts';
@@ -26,7 +26,8 @@ export type Gap =
   | { readonly code: 'pieces-not-weighed'; readonly count: number }
   | { readonly code: 'deviation-without-action' }
   | { readonly code: 'unreadable'; readonly count: number }
-  | { readonly code: 'rival-corrections'; readonly count: number };
+  | { readonly code: 'rival-corrections'; readonly count: number }
+  | { readonly code: 'clock-in-doubt'; readonly count: number };
 
 const MINUTE_MS = 60_000;
 /** An entry made later than this after it was true was not made at the time: common practice. */
@@ -57,14 +58,16 @@ function uncheckedMeterDays({ ph, checks }: Batch): number {
   return [...new Set(read)].filter((day) => !checked.has(day)).length;
 }
 
-/** `deviates`: whether a rule is broken. `entries` are all that touch the batch. */
+/** `deviates`: whether a rule is broken; `doubted`: what a wrong clock may have written. `entries` are all that touch the batch. */
 export function gaps({
   batch,
   entries,
+  doubted,
   deviates,
 }: {
   batch: Batch;
   entries: readonly Entry[];
+  doubted: ReadonlyMap<EntryId, unknown>;
   deviates: boolean;
 }): Gap[] {
   const standing = standings(entries).filter(({ live }) => live);
@@ -89,10 +92,12 @@ export function gaps({
     product.filter(({ body }) => body.method === 'meter' && body.meter === undefined),
   );
   const uncheckedDays = uncheckedMeterDays(batch);
+  const inDoubt = count(standing.filter(({ entry }) => doubted.has(entry.id)));
   const unweighedPieces = count(batch.pieces.filter(({ weighings }) => weighings.length === 0));
   return [
     ...(batch.unknown > 0 ? [{ code: 'unreadable', count: batch.unknown } as const] : []),
     ...(batch.rivals.length > 0 ? [{ code: 'rival-corrections', count: batch.rivals.length } as const] : []),
+    ...(inDoubt > 0 ? [{ code: 'clock-in-doubt', count: inDoubt } as const] : []),
     ...(deviates && batch.actions.length === 0 ? [{ code: 'deviation-without-action' } as const] : []),
     ...(unweighed.length > 0 ? [{ code: 'line-not-weighed', lines: named(unweighed) } as const] : []),
     ...(withoutLot.length > 0 ? [{ code: 'line-without-lot', lines: named(withoutLot) } as const] : []),

@@ -36,7 +36,7 @@ function view(of: Book) {
   return { batch: folded, entries };
 }
 const uncheckedDays = (of: Book) =>
-  gaps({ ...view(of), deviates: false }).flatMap((gap) =>
+  gaps({ ...view(of), doubted: new Map(), deviates: false }).flatMap((gap) =>
     gap.code === 'meter-not-checked' ? gap.count : [],
   );
 /** Hours after Monday 08:00 by the wall there. */
@@ -75,11 +75,37 @@ describe('the meter that day', () => {
     const of = sausage();
     readPh(of, 10, 5.2, { meter: METER });
     const { batch: folded, entries } = view(of);
-    const shown = releaseView({ batch: folded, entries, scales: [], nowMs: START_MS + 4e8, words });
+    const shown = releaseView({
+      batch: folded,
+      entries,
+      doubted: new Map(),
+      scales: [],
+      nowMs: START_MS + 4e8,
+      words,
+    });
     expect(shown.gaps.map(({ text }) => text)).toContain(
       'On one day a pH meter was read and not checked in buffers.',
     );
     expect(shown.needsReason).toBe(true);
+  });
+});
+
+describe('a clock that stood wrong', () => {
+  it('is missing on the record until it is put right, for each entry of the batch that stands', () => {
+    const of = sausage();
+    const [reading, struck] = [20, 21].map((roomC, at) => of.put(10 + at, 'room-read', BATCH, { roomC }));
+    if (!reading || !struck) throw new Error('two readings');
+    of.put(12, 'struck', BATCH, {}, { strikes: struck.id });
+    const { batch: folded, entries } = view(of);
+    const textsOf = (ids: readonly string[]) => {
+      const doubted = new Map(of.entries.filter(({ id }) => ids.includes(id)).map(({ id }) => [id, true]));
+      const given = { batch: folded, entries, doubted, scales: [], nowMs: START_MS + 4e8, words };
+      return releaseView(given).gaps.flatMap(({ key, text }) => (key === 'clock-in-doubt' ? text : []));
+    };
+    expect(textsOf([])).toEqual([]);
+    expect(textsOf([reading.id, struck.id, 'of another batch'])).toEqual([
+      'One entry stands at a time that is in doubt: see Kit, Backup, clock of the phone.',
+    ]);
   });
 });
 

@@ -1,11 +1,10 @@
-import { useMemo, useState } from 'react';
+import { useState } from 'react';
 import { batch as foldBatch } from '#record/batch.ts';
-import { clockDoubts, doubted as doubtedBy } from '#record/clock-steps.ts';
 import type { Place } from '#record/place.ts';
 import type { SubjectId } from '#record/subject.ts';
 import { BUILD } from '#store/build.ts';
 import { useNowMs, zoneAt } from '#store/clock.ts';
-import { useAllEntries, useKit, useTouching } from '#store/live.ts';
+import { useKit, useTouching } from '#store/live.ts';
 import { Button } from '#ui/Button.tsx';
 import { List, Row } from '#ui/List.tsx';
 import { Page } from '#ui/Page.tsx';
@@ -17,6 +16,7 @@ import { PrintedSheet } from './PrintedSheet.tsx';
 import styles from './RecordScreen.module.css';
 import { entryRows, recordView } from './record-view.ts';
 import '#ui/print.css';
+import { useDoubted } from '#store/use-doubted.ts';
 import { useHeads } from '#store/use-heads.ts';
 
 const MINUTE_MS = 60_000;
@@ -25,13 +25,11 @@ const MINUTE_MS = 60_000;
 export function RecordScreen({ words, place, id }: { words: Words; place: Place; id: string }) {
   const subject: SubjectId = `batch:${id}`;
   const entries = useTouching(subject);
-  const all = useAllEntries();
   const kit = useKit();
   const [chosen, setChosen] = useState<string[]>([]);
   const nowMs = useNowMs(MINUTE_MS);
   const heads = useHeads([...new Set(entries?.map(({ device }) => device))].sort());
-  const minuteMs = Math.floor(nowMs / MINUTE_MS) * MINUTE_MS;
-  const doubted = useMemo(() => all && doubtedBy(all, clockDoubts(all, minuteMs)), [all, minuteMs]);
+  const doubted = useDoubted(nowMs);
   if (entries === undefined || doubted === undefined || kit === undefined || heads === undefined)
     return <Waiting label={words.app.waiting} />;
   const batch = foldBatch(subject, entries);

@@ -6,6 +6,7 @@ import { BUILD } from '#store/build.ts';
 import { useNowMs } from '#store/clock.ts';
 import { useKit, useTouching } from '#store/live.ts';
 import { useAppend } from '#store/use-append.ts';
+import { useDoubted } from '#store/use-doubted.ts';
 import { Button } from '#ui/Button.tsx';
 import { Choice } from '#ui/Choice.tsx';
 import { List, Row } from '#ui/List.tsx';
@@ -28,14 +29,16 @@ export function ReleaseScreen({ words, place, id }: { words: Words; place: Place
   const entries = useTouching(subject);
   const kit = useKit();
   const nowMs = useNowMs(MINUTE_MS);
+  const doubted = useDoubted(nowMs);
   const { saving, save } = useAppend(place.initials);
   const [decision, setDecision] = useState<(typeof DECISIONS)[number] | null>(null);
   const [note, setNote] = useState('');
   const [shown, setShown] = useState(false);
-  if (entries === undefined || kit === undefined) return <Waiting label={words.app.waiting} />;
+  if (entries === undefined || kit === undefined || doubted === undefined)
+    return <Waiting label={words.app.waiting} />;
   const batch = foldBatch(subject, entries);
   if (batch === null) return <Page title={words.app.notFound.title}>{words.app.notFound.text}</Page>;
-  const view = releaseView({ batch, entries, scales: kit.scales, nowMs, words });
+  const view = releaseView({ batch, entries, doubted, scales: kit.scales, nowMs, words });
   const { release } = words;
   const unsaid = view.needsReason && note.trim() === '';
   const mark = words.app.saving(saving);

@@ -1,7 +1,7 @@
 import type { Finding } from '#core/rules/rule.ts';
 import type { Batch } from '#record/batch.ts';
 import { batchFindings } from '#record/batch-findings.ts';
-import type { Entry } from '#record/entry.ts';
+import type { Entry, EntryId } from '#record/entry.ts';
 import { type Gap, gaps } from '#record/gaps.ts';
 import type { Scale } from '#record/place.ts';
 import type { Words } from '#words/en.ts';
@@ -20,12 +20,15 @@ export type ReleaseView = {
 export function releaseView({
   batch,
   entries,
+  doubted,
   scales,
   nowMs,
   words,
 }: {
   batch: Batch;
   entries: readonly Entry[];
+  /** Entries that a wrong clock may have written. */
+  doubted: ReadonlyMap<EntryId, unknown>;
   scales: readonly Scale[];
   nowMs: number;
   words: Words;
@@ -33,7 +36,8 @@ export function releaseView({
   const { release } = words;
   const findings = batchFindings(batch, scales, nowMs);
   const open = findings.filter(({ verdict }) => verdict !== 'within-limit' && verdict !== 'does-not-apply');
-  const found = gaps({ batch, entries, deviates: findings.some(({ verdict }) => verdict === 'deviation') });
+  const deviates = findings.some(({ verdict }) => verdict === 'deviation');
+  const found = gaps({ batch, entries, doubted, deviates });
   const { decided } = batch;
   return {
     line: release.line(batch.opened.body.formula.name, batch.opened.body.lot),

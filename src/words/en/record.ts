@@ -205,6 +205,7 @@ const gapsOf: Readonly<Record<string, string>> = {
   'deviation-without-action': 'action after a deviation',
   unreadable: 'entries that could not be read',
   'rival-corrections': 'one of two corrections',
+  'clock-in-doubt': 'times that are not in doubt',
 };
 
 const verdictsThen: Readonly<Record<string, string>> = {

@@ -12,7 +12,8 @@ type Gap =
         | 'meter-not-checked'
         | 'pieces-not-weighed'
         | 'unreadable'
-        | 'rival-corrections';
+        | 'rival-corrections'
+        | 'clock-in-doubt';
       count: number;
     }
   | { code: 'line-not-weighed' | 'line-without-lot'; lines: readonly string[] }
@@ -54,6 +55,10 @@ export const release = {
         return gap.count === 1
           ? 'One entry was written later than it was true.'
           : `${gap.count} entries were written later than they were true.`;
+      case 'clock-in-doubt':
+        return gap.count === 1
+          ? 'One entry stands at a time that is in doubt: see Kit, Backup, clock of the phone.'
+          : `${gap.count} entries stand at times that are in doubt: see Kit, Backup, clock of the phone.`;
       case 'line-not-weighed':
         return `Not weighed out: ${gap.lines.join(', ')}.`;
       case 'line-without-lot':
