@@ -125,9 +125,8 @@ describe('a batch without a ferment', () => {
     const of = readRoom(cased(), 16 * DAY + 1, 26);
     const found = batchFindings(batchOf(of), kitOf(of).scales, START_MS + (16 * DAY + 12) * HOUR_MS);
     expect(found.find(({ rule }) => rule.startsWith('degree'))?.verdict).not.toBe('does-not-apply');
-    expect(fermentOf(readPh(of, 16 * DAY + 2, 5.7), 16 * DAY + 12).chart?.model.series[0]?.kind).toBe(
-      'limit',
-    );
+    const { chart } = fermentOf(readPh(of, 16 * DAY + 2, 5.7), 16 * DAY + 12);
+    expect(chart?.model.series.map(({ kind }) => kind)).toContain('limit');
   });
 
   it('says on its page and on paper that none is planned', () => {
