@@ -4,8 +4,7 @@ import { degreeHoursBy } from '#core/ferment/ferment-ahead.ts';
 import type { FermentClock } from '#core/ferment/ferment-clock.ts';
 import { type NextReading, nextPhReading } from '#core/ferment/next-reading.ts';
 import { forecastPh, type PhForecast, type PhWindow } from '#core/ferment/ph-forecast.ts';
-import type { PhPace } from '#core/ferment/ph-line.ts';
-import type { CulturePace } from '#core/ferment/ph-prior.ts';
+import type { CulturePace, OwnFerment } from '#core/ferment/ph-prior.ts';
 import { COUNTED_UNTIL_PH } from '#core/ferment/ph-reading.ts';
 import { sugarInMix } from '#core/formula/sugar.ts';
 import type { Batch } from './batch.ts';
@@ -23,7 +22,7 @@ export type PhAhead = {
   readonly latestDegreeHours: number | null;
   readonly next: NextReading | null;
   /** The maker's own earlier ferments that it rests on, beside the readings. */
-  readonly own: readonly PhPace[];
+  readonly own: readonly OwnFerment[];
 };
 
 /** An hour has many rows of a logger; the warmth of a culture does not change within minutes. */
@@ -52,7 +51,7 @@ export function phAhead(
   batch: Batch,
   clock: FermentClock,
   nowMs: number,
-  paces: readonly PhPace[] = [],
+  paces: readonly OwnFerment[] = [],
 ): PhAhead | null {
   const { stuffedAtMs } = batch;
   const own = phBandOf(batch.plan);

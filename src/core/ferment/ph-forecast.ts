@@ -1,9 +1,8 @@
 /** When a ferment should reach a pH: a window, never a reading. No verdict rests on it. */
 import { NORMAL_90_SD, normalCdf, risingRoot } from '#core/drying/normal.ts';
 import type { RoomReading } from './degree-hours.ts';
-import type { PhPace } from './ph-line.ts';
 import { type PhSpread, phChance, phPosterior, phSpread } from './ph-posterior.ts';
-import { type CulturePace, phPrior } from './ph-prior.ts';
+import { type CulturePace, type OwnFerment, phPrior } from './ph-prior.ts';
 import { disbeliefOf, type PhReading } from './ph-reading.ts';
 import { warmClock } from './warm-hours.ts';
 
@@ -24,7 +23,7 @@ export type PhForecastInput = {
   /** What the room will be; without it, its last reading. */
   readonly aheadC?: number | undefined;
   /** The maker's own finished ferments with this culture, fitted. */
-  readonly own?: readonly PhPace[] | undefined;
+  readonly own?: readonly OwnFerment[] | undefined;
 };
 
 /** Null: not within the time that is looked ahead. A time before now: it may have got there already. */

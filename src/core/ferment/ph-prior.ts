@@ -2,6 +2,9 @@
 import { finalPh } from '#core/formula/final-ph.ts';
 import type { PhPace } from './ph-line.ts';
 
+/** A fitted ferment of the maker's own; `beyondPh`: how much further than expected of its sugar it fell, where it was read to its end. */
+export type OwnFerment = PhPace & { readonly beyondPh?: number | undefined };
+
 export type CulturePace = 'slow' | 'medium' | 'fast' | 'none' | 'unknown';
 
 /** Means and one standard deviation; that of the half time is on its logarithm. Hours are warm hours (at 24 °C). */
@@ -42,12 +45,19 @@ const UNKNOWN_DROP_SD_PH = 0.4;
 /** How much a maker's own ferments differ from each other, on the logarithm: a guess that more ferments outweigh. */
 const OWN_SPREAD_RATIO = 0.25;
 const OWN_LAG_SD_HOURS = 3;
+/**
+ * Of what is not known of an end point, the part that a maker's meat and culture share: a guess, low enough that 8 in 10 holds for
+ * invented makers who share nothing (tests/backtest/ferment-makers.ts). The rest is of each batch.
+ */
+const OWN_END_SHARE = 0.3;
+/** How far off the end of a fitted line may be: readings near it, and one meter for all. */
+const OWN_END_SD_PH = 0.05;
 
 /**
  * The prior of one ferment's pH line. An estimate to start from; the readings soon outweigh it.
  *
- * Formula: drop from the charge balance of its sugar, not below 4.4; pace by culture, moved towards the maker's own fitted ferments by
- * their number: mean weighted by 1 / sd^2.
+ * Formula: drop from the charge balance of its sugar, not below 4.4; pace by culture, and drop, moved towards the maker's own fitted
+ * ferments by their number: mean weighted by 1 / sd^2.
  * Units: g dextrose per kg; warm hours; pH. Valid: dextrose 0 to 10 g/kg; own ferments of the same culture and kind.
  * Source: final-ph.ts; paces from memory, medium confidence, and tuned on invented ferments; never a limit.
  * @throws RangeError as finalPh.
@@ -60,12 +70,16 @@ export function phPrior({
 }: {
   culture: CulturePace;
   dextroseGPerKg?: number | undefined;
-  own?: readonly PhPace[] | undefined;
+  own?: readonly OwnFerment[] | undefined;
 }): PhPrior {
   const pace = towardsOwn(PACES[culture], own);
   const start = { startPh: START_PH, startSdPh: START_SD_PH };
   if (dextroseGPerKg === undefined)
-    return { ...pace, ...start, dropPh: UNKNOWN_DROP_PH, dropSdPh: UNKNOWN_DROP_SD_PH };
+    return {
+      ...pace,
+      ...start,
+      ...endTowardsOwn({ dropPh: UNKNOWN_DROP_PH, dropSdPh: UNKNOWN_DROP_SD_PH }, own),
+    };
   const endPh = finalPh({
     startPh: START_PH,
     dextroseGPerKg: dextroseGPerKg + HIDDEN_G_PER_KG,
@@ -73,7 +87,25 @@ export function phPrior({
     conversionFraction: CONVERSION_FRACTION,
   });
   const dropPh = START_PH - Math.max(STRAINS_STOP_PH, endPh);
-  return { ...pace, ...start, dropPh, dropSdPh: Math.hypot(DROP_SD_PH, DROP_SPREAD_SHARE * dropPh) };
+  const dropSdPh = Math.hypot(DROP_SD_PH, DROP_SPREAD_SHARE * dropPh);
+  return { ...pace, ...start, ...endTowardsOwn({ dropPh, dropSdPh }, own) };
+}
+
+type End = Pick<PhPrior, 'dropPh' | 'dropSdPh'>;
+
+/** What own ferments share beyond their sugar is believed by their number; what is of each batch alone stays unknown. */
+function endTowardsOwn({ dropPh, dropSdPh }: End, own: readonly OwnFerment[]): End {
+  const beyond = own.flatMap((ferment) => ferment.beyondPh ?? []);
+  if (beyond.length === 0) return { dropPh, dropSdPh };
+  const shared = OWN_END_SHARE * dropSdPh ** 2;
+  const alone = dropSdPh ** 2 - shared;
+  const ofMean = (alone + OWN_END_SD_PH ** 2) / beyond.length;
+  const meanBeyondPh = beyond.reduce((sum, ph) => sum + ph, 0) / beyond.length;
+  const endPh = START_PH - dropPh - (shared / (shared + ofMean)) * meanBeyondPh;
+  return {
+    dropPh: START_PH - Math.max(STRAINS_STOP_PH, endPh),
+    dropSdPh: Math.sqrt(alone + (shared * ofMean) / (shared + ofMean)),
+  };
 }
 
 /** A mean and its standard deviation. */
