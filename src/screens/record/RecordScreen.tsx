@@ -29,8 +29,8 @@ export function RecordScreen({ words, place, id }: { words: Words; place: Place;
   const [chosen, setChosen] = useState<string[]>([]);
   const nowMs = useNowMs(MINUTE_MS);
   const heads = useHeads([...new Set(entries?.map(({ device }) => device))].sort());
-  const doubted = useDoubted(nowMs);
-  if (entries === undefined || doubted === undefined || kit === undefined || heads === undefined)
+  const doubted = useDoubted(nowMs) ?? null;
+  if (entries === undefined || kit === undefined || heads === undefined)
     return <Waiting label={words.app.waiting} />;
   const batch = foldBatch(subject, entries);
   if (batch === null) return <Page title={words.app.notFound.title}>{words.app.notFound.text}</Page>;
@@ -45,7 +45,7 @@ export function RecordScreen({ words, place, id }: { words: Words; place: Place;
       back={{ href: `#/batches/${id}`, label: words.app.back }}
       sentence={view.sentence}
       acts={
-        <Button kind="primary" onPress={() => window.print()}>
+        <Button kind="primary" disabled={doubted === null} onPress={() => window.print()}>
           {words.record.print}
         </Button>
       }

@@ -28,7 +28,8 @@ export type Given = {
   batch: Batch;
   entries: readonly Entry[];
   heads: readonly Head[];
-  doubted: Doubted;
+  /** Null while it is not known: the whole book has to be read for it. */
+  doubted: Doubted | null;
   kit: { lots: readonly Lot[]; scales: readonly Scale[] };
   place: Place;
   nowMs: number;
@@ -220,7 +221,7 @@ export function entryRows({ batch, entries, doubted, kit, place, words }: Given)
   ]);
   const numbers = new Map(batch.pieces.map(({ id, number }): [string, string] => [id, String(number)]));
   return standings(entries).map((standing) => {
-    const { when, what, by } = entryText(standing, { place, words, names, doubted });
+    const { when, what, by } = entryText(standing, { place, words, names, ...(doubted ? { doubted } : {}) });
     const number = standing.entry.kind === 'piece-stuffed' ? undefined : numbers.get(standing.entry.subject);
     return {
       key: standing.entry.id,
@@ -265,7 +266,7 @@ function chainBlock({ heads, words }: Given): Block {
 
 function cautions({ batch, entries, doubted, words }: Given): Block {
   const { record } = words;
-  const inDoubt = entries.filter(({ id }) => doubted.has(id)).length;
+  const inDoubt = entries.filter(({ id }) => doubted?.has(id)).length;
   return {
     kind: 'text',
     key: 'cautions',
@@ -273,6 +274,7 @@ function cautions({ batch, entries, doubted, words }: Given): Block {
     lines: [
       ...(batch.unknown > 0 ? [record.unreadable(batch.unknown)] : []),
       ...(batch.rivals.length > 0 ? [record.rivals] : []),
+      ...(doubted === null ? [words.clock.onRecord.notKnown] : []),
       ...(inDoubt > 0 ? [words.clock.onRecord.count(inDoubt)] : []),
       ...record.cautions,
       `${record.signature}: ______________________________`,

@@ -136,6 +136,7 @@ export const clock = {
     doubted: (side: 'ahead' | 'behind', byMs: number) =>
       `time in doubt: the clock of the phone may have stood ${about(byMs)} ${side}, and was not put right`,
     doubtedUnknown: 'time in doubt: the clock of the phone went back, and was not put right',
+    notKnown: 'Whether a clock of a phone stood wrong was not looked at when this was printed.',
     count: (count: number) =>
       `The time of ${entries(count)} is in doubt: a clock of a phone stood wrong and was not put right.`,
   },
