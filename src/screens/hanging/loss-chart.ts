@@ -66,7 +66,8 @@ export function lossChart({ batch, ahead, place, nowMs, words }: Given) {
         ...weighings
           .sort((a, b) => a.weighing.atMs - b.weighing.atMs)
           .map(({ piece, weighing }) => [
-            words.dates.full(weighing.atMs, piece.stuffed.zone),
+            // Short: a narrow phone would break a full date over four lines.
+            `${words.dates.shortDay(weighing.atMs, piece.stuffed.zone, nowMs)}, ${words.dates.clock(weighing.atMs, piece.stuffed.zone)}`,
             String(piece.number),
             joined(mass(weighing.netG, 1, place)),
             weighing.netG > 0
@@ -74,7 +75,7 @@ export function lossChart({ batch, ahead, place, nowMs, words }: Given) {
               : '',
           ]),
         ...rowsAhead(fan).map(({ atMs, p10Pct, p50Pct, p90Pct }) => [
-          words.dates.fullDay(atMs, batch.opened.zone),
+          words.dates.shortDay(atMs, batch.opened.zone, nowMs),
           chart.expected,
           '',
           chart.window({

@@ -8,7 +8,7 @@ import { Page } from '#ui/Page.tsx';
 import type { Words } from '#words/en.ts';
 import { Sliders } from './Sliders.tsx';
 import type { Start } from './start.ts';
-import { useRehearsal } from './use-rehearsal.ts';
+import { useRehearsal, useRehearsed } from './use-rehearsal.ts';
 import styles from './WhatIfScreen.module.css';
 import { type WhatIfView, whatIfView } from './what-if-view.ts';
 
@@ -34,7 +34,7 @@ export function Trial({
   const [wish, setWish] = useState(start.wish);
   const zone = zoneAt(useNowMs(HOUR_MS));
   const { answer: tried, problem } = useRehearsal(wish);
-  const { answer: now } = useRehearsal(start.wish.past ? start.wish : null);
+  const now = useRehearsed(start.wish.past ? start.wish : null);
   const { fromMs } = start;
   const { targetLossPct } = wish;
   const fromDay = wish.past?.fromDay ?? 0;
