@@ -1,10 +1,11 @@
 /** Reads and proves all there is: every row of the store, every line of the second copy. At one go, or in short pieces. */
 import { checkStore, type StoreCheck } from '#record/check-store.ts';
 import type { Line } from '#record/line.ts';
+import type { Row } from './database.ts';
 import { currentDevice } from './device.ts';
 import { type Copied, copiedIn, readCopies } from './journal.ts';
 import { lineOf, rememberedLines } from './row.ts';
-import { type AllRows, allRows, eachPage } from './rows.ts';
+import { allRows, eachPage } from './rows.ts';
 import { readSentinel } from './sentinel.ts';
 
 export type Seen = {
@@ -20,52 +21,67 @@ export type Pause = () => Promise<void>;
 const SLICE_MS = 8;
 const PAGE = 250;
 
-/** Lets the page draw and be pressed whenever a slice of time is used up. */
+/** Gives each row to be proved, and answers with the ids of those that cannot even be read. */
+type Read = (prove: (row: Row) => void) => Promise<readonly string[]>;
+
+/** Lets the page draw and be pressed whenever a slice of time is used up. By a message: a timer would wait 4 ms each time. */
 function inSlices(): Pause {
   let fromMs = performance.now();
   return async () => {
     if (performance.now() - fromMs < SLICE_MS) return;
-    await new Promise((resolve) => setTimeout(resolve));
+    await new Promise<void>((resolve) => {
+      const { port1, port2 } = new MessageChannel();
+      port1.onmessage = () => {
+        port1.close();
+        resolve();
+      };
+      port2.postMessage(null);
+    });
     fromMs = performance.now();
   };
 }
 
 /** All rows of one moment. */
 export function lookAtOnce(): Promise<Seen> {
-  return look(async () => undefined, allRows);
+  return look(
+    async () => undefined,
+    async (prove) => {
+      const { rows, unreadable } = await allRows();
+      for (const row of rows) prove(row);
+      return unreadable;
+    },
+  );
 }
 
 /** Beside a page in use: what it writes meanwhile may be seen in part, so that what is found amiss is to be looked at again. */
 export function lookInSlices(): Promise<Seen> {
   const pause = inSlices();
-  return look(pause, async () => {
-    const rows: AllRows['rows'][number][] = [];
+  return look(pause, async (prove) => {
     const unreadable: string[] = [];
     await eachPage(PAGE, async (page) => {
-      rows.push(...page.rows);
       unreadable.push(...page.unreadable);
       for (const row of page.rows) {
-        lineOf(row);
+        prove(row);
         await pause();
       }
     });
-    return { rows, unreadable };
+    return unreadable;
   });
 }
 
-async function look(pause: Pause, read: () => Promise<AllRows>): Promise<Seen> {
+async function look(pause: Pause, read: Read): Promise<Seen> {
   // The witnesses first, the store last: what another page stores meanwhile must not look like a loss.
   const sentinel = readSentinel();
   const remembered = rememberedLines();
   const files = await readCopies();
-  const { rows, unreadable } = await read();
   const stored: Line[] = [];
-  const damagedRows: { id: string; device: string }[] = unreadable.map((id) => ({ id, device: '' }));
-  for (const row of rows) {
+  const unproved: { id: string; device: string }[] = [];
+  const unreadable = await read((row) => {
     const line = lineOf(row);
     if (line) stored.push(line);
-    else damagedRows.push(row);
-  }
+    else unproved.push(row);
+  });
+  const damagedRows = [...unreadable.map((id) => ({ id, device: '' })), ...unproved];
   const known = new Map([...remembered, ...stored].map((line) => [line.hash, line]));
   const copies = files && (await copiedIn(files, known, pause));
   const good = new Set<string>(stored.map((line) => line.entry.id));

@@ -54,4 +54,10 @@ test('a month of minutes is read while the page answers, can be given up, and is
     timeout: 30_000,
   });
   await expect(page.getByText('degree-hours: deviation')).toBeVisible();
+
+  await me.go(`/batches/${id}`);
+  await longestMs();
+  await me.go(`/batches/${id}/ferment`);
+  await expect(page.getByText('degree-hours: deviation')).toBeVisible();
+  console.log(`the page with a month opened, longest task ${(await longestMs()).toFixed(0)} ms`);
 });
