@@ -1,4 +1,4 @@
-/** All that is expected of a batch that hangs: each piece, the first, the last, its pace, the air that its weights speak for. */
+/** All that is expected of a batch that hangs: each piece, the first, the last, its pace, its course, the air that its weights speak for. Long, since all of it rests on the same pieces, seen once. */
 import { jointChances, passes } from '#core/drying/batch-window.ts';
 import { instantOf, thetaAt } from '#core/drying/clock.ts';
 import { batchEvidence, type DryingEvidence, informedPrior } from '#core/drying/evidence.ts';
