@@ -1,5 +1,6 @@
 /** The air that a batch dries in: read and logged as far as it was, then as it is set or planned. */
 import type { AirPoint } from '#core/air/air-series.ts';
+import { airByDay } from '#core/drying/air-days.ts';
 import type { AirReading } from '#core/drying/clock.ts';
 import type { AirStep } from '#core/drying/radial.ts';
 import type { Batch } from './batch.ts';
@@ -78,20 +79,34 @@ export function shownHumidityPct(batch: Batch, known: KnownAir | null, nowMs: nu
     : plannedAir(batch, known, nowMs).humidityPct;
 }
 
-/** The air of each day that a piece was in it, from stuffing on: what was in force at that day's middle. Days at rest are left out. */
+/** The air of each day that a piece was in it, from stuffing on, and the air planned from then on. */
 export function dailyAir(
   batch: Batch,
   { stuffed, rests }: Pick<Piece, 'stuffed' | 'rests'>,
   known: KnownAir | null,
   nowMs: number,
 ): AirStep[] {
-  const planned = plannedAir(batch, known, nowMs);
-  const air = airOf(batch, known, nowMs);
-  const days = Math.max(0, Math.round((nowMs - stuffed.atMs) / (24 * HOUR_MS)));
-  return Array.from({ length: days }, (_, day) => stuffed.atMs + (day + 0.5) * 24 * HOUR_MS)
-    .filter((atMs) => !rests.some(({ fromMs, toMs }) => fromMs <= atMs && atMs < (toMs ?? Infinity)))
-    .map((atMs, fromDay) => {
-      const { chamberC, humidityPct } = air.findLast(({ fromMs }) => fromMs <= atMs) ?? planned;
-      return { fromDay, chamberC, humidityPct };
-    });
+  return airByDay({
+    startMs: stuffed.atMs,
+    nowMs,
+    hungMs: batch.hung?.atMs ?? null,
+    readings: airOf(batch, known, nowMs),
+    rests,
+    planned: plannedAir(batch, known, nowMs),
+  });
+}
+
+/** A logger keeps the air within so many points of what it says, readings by hand and a dial within so many. */
+const LOGGER_SD_PCT = 2;
+const DIAL_SD_PCT = 4;
+const LOGGER_A_DAY = 12;
+
+/** How far the humidity known since hanging, or of the last day, may be from the one there was. */
+export function humiditySdPct({ hung }: Batch, known: KnownAir | null, nowMs: number): number {
+  const fromMs = Math.min(hung?.atMs ?? nowMs, nowMs - 24 * HOUR_MS);
+  const read = (known?.points ?? []).filter(
+    ({ atMs, rhPct }) => atMs >= fromMs && atMs <= nowMs && rhPct !== null,
+  );
+  const aDay = read.length / ((nowMs - fromMs) / (24 * HOUR_MS));
+  return aDay >= LOGGER_A_DAY ? LOGGER_SD_PCT : DIAL_SD_PCT;
 }

@@ -1,26 +1,15 @@
 /** All that is expected of a batch that hangs: each piece, the first, the last, its pace, its course, the air that its weights speak for. Long, since all of it rests on the same pieces, seen once. */
 import { jointChances, passes } from '#core/drying/batch-window.ts';
-import { instantOf, thetaAt } from '#core/drying/clock.ts';
-import { batchEvidence, type DryingEvidence, informedPrior } from '#core/drying/evidence.ts';
-import { type LossBand, lossBand, lossChance } from '#core/drying/forecast.ts';
-import { type ImpliedHumidity, impliedHumidity } from '#core/drying/implied-humidity.ts';
-import { lossPct } from '#core/drying/loss.ts';
-import { type PaceFinding, type PaceWeighIn, paceOf, SOUND_AIR_PCT } from '#core/drying/pace.ts';
-import type { DryingPosterior } from '#core/drying/posterior.ts';
-import { type MixFractions, mixAw } from '#core/drying/water-activity.ts';
+import { type Evidence, evidenceTogether } from '#core/drying/belief.ts';
+import { batchEvidence, type DryingEvidence } from '#core/drying/evidence.ts';
+import type { LossBand } from '#core/drying/forecast.ts';
+import type { PaceFinding } from '#core/drying/pace.ts';
 import type { Batch } from './batch.ts';
-import { type KnownAir, plannedAir, shownHumidityPct } from './drying-air.ts';
-import {
-  evidenceOf,
-  mixOf,
-  type PieceSeen,
-  type PieceWindow,
-  posteriorOf,
-  seenPiece,
-  weighingsUpTo,
-  windowOf,
-} from './forecast-figures.ts';
-import type { Piece, Weighing } from './piece.ts';
+import type { KnownAir } from './drying-air.ts';
+import { type ImpliedAir, impliedAir, paceNow } from './drying-signs.ts';
+import { evidenceOf, mixOf, type PieceSeen, type PieceWindow, seenPiece } from './forecast-figures.ts';
+import type { Piece } from './piece.ts';
+import { evidenceInAir, type PieceFan, type PieceInAir, pieceFan, pieceInAir } from './piece-ahead.ts';
 import { pieceFigures } from './piece-figures.ts';
 import type { SubjectId } from './subject.ts';
 
@@ -56,7 +45,7 @@ export type BatchAhead = {
   /** The same piece on and on, as likely as not: what its water is counted from. */
   readonly course: readonly CoursePoint[];
   /** Null while too little was weighed, or where the air shown lets nothing be told. */
-  readonly air: (ImpliedHumidity & { readonly shownPct: number }) | null;
+  readonly air: ImpliedAir | null;
   /** Finished batches of this chamber and calibre that sharpened this. */
   readonly batches: number;
 };
@@ -65,6 +54,12 @@ const DAY_MS = 86_400_000;
 const SAME_CALIBRE = 0.15;
 const INSTANTS = 24;
 const FAN_POINTS = 32;
+/** The fan of a piece that its air never brings there goes on for so long. */
+const UNREACHED_DAYS = 60;
+/** Siblings count for half a piece together: a few of them say it all. */
+const SPEAKING_PIECES = 6;
+/** A few pieces of an earlier batch stand for it. */
+const EARLIER_PIECES = 3;
 /** Further than this nobody plans. */
 const FURTHEST_DAYS = 400;
 /** Days ahead at which its course is told: dense where water is counted by the day, then weeks, then months. */
@@ -74,10 +69,6 @@ const COURSE_DAYS = [
 ];
 /** The last finished batches of its chamber speak for a batch. */
 export const LAST_BATCHES = 5;
-/** With fewer weighings of a batch in the chamber its weights say nothing of the air. */
-const LEAST_WEIGHINGS = 2;
-/** So near to hanging a weighing counts as the one on hanging. */
-const ON_HANGING_MS = DAY_MS / 2;
 
 /** What is expected of a batch is made from this, whichever page asks. `batches`: the last opened first. */
 export function batchGiven(
@@ -96,34 +87,50 @@ export function batchGiven(
 export function batchAhead({ batch, air, others, nowMs, askedMs }: BatchGiven): BatchAhead | null {
   const isUp = ({ takenDown }: Piece) => takenDown === null || takenDown.atMs > nowMs;
   const mix = mixOf(batch);
-  const told = batch.pieces.flatMap((piece) => {
-    const seen = seenPiece(piece, batch, nowMs, { air, mix });
-    return seen ? [{ piece, seen, evidence: evidenceOf(seen) }] : [];
+  const seen = batch.pieces.flatMap((piece) => {
+    const curve = seenPiece(piece, batch, nowMs, { air, mix });
+    const inAir = pieceInAir(piece, batch, nowMs, { air, mix });
+    return curve && inAir ? [{ piece, curve, inAir }] : [];
   });
-  if (!told.some(({ piece }) => isUp(piece))) return null;
-  const earlierBatches = earlierEvidence({ batch, air, others, nowMs });
-  const hanging = told
+  if (!seen.some(({ piece }) => isUp(piece))) return null;
+  const told = spread(seen, SPEAKING_PIECES).map(saying);
+  const earlier = earlierBatches({ batch, air, others, nowMs });
+  const hanging = seen
     .filter(({ piece }) => isUp(piece))
-    .map((one) => {
-      const siblings = told.filter(({ piece }) => piece !== one.piece).map(({ evidence }) => evidence);
-      return { ...one, siblings, posterior: posteriorOf(one.seen, { siblings, earlierBatches }) };
+    .map(({ piece, inAir }) => {
+      const siblings = told.filter((one) => one.piece !== piece);
+      const fan = pieceFan(
+        inAir,
+        {
+          siblings: siblings.map(({ evidence }) => evidence),
+          earlierBatches: earlier.map(({ evidence }) => evidence),
+        },
+        piece.targetLossPct,
+      );
+      return { piece, siblings, fan };
     });
-  const pieces = hanging.map(({ piece, seen, siblings, posterior }) => ({
+  const given = { batch, mix, air, nowMs };
+  const pieces = hanging.map(({ piece, siblings, fan }) => ({
     piece: piece.id,
-    ...windowOf(seen, posterior, piece.targetLossPct),
-    pace: paceNow({ piece, batch, mix, air, nowMs, siblings, earlierBatches }),
-    asked: askedMs === undefined ? null : lossBand(posterior, { thetaDays: thetaAt(seen.clock, askedMs) }),
+    ...fan.window,
+    pace: paceNow({
+      piece,
+      ...given,
+      siblings: siblings.map(({ onCurve }) => onCurve),
+      earlierBatches: earlier.map(({ onCurve }) => onCurve),
+    }),
+    asked: askedMs === undefined ? null : fan.band(askedMs),
   }));
   const middle = middleOf(hanging.map(({ piece }) => piece));
   const drawn = hanging.find(({ piece }) => piece === middle);
   return {
     nowMs,
     pieces,
-    ...together(hanging, pieces, nowMs),
+    ...together(hanging, nowMs),
     fan: drawn ? { piece: drawn.piece.id, points: fanOf(drawn, nowMs) } : null,
     course: drawn ? courseOf(drawn, nowMs) : [],
-    air: impliedAir({ batch, mix, air, nowMs, told }),
-    batches: earlierBatches.length,
+    air: impliedAir(told, given),
+    batches: earlier.length,
   };
 }
 
@@ -133,10 +140,18 @@ export function middleOf(pieces: readonly Piece[]): Piece | null {
   return sorted[Math.floor(sorted.length / 2)] ?? null;
 }
 
-type Told = { readonly piece: Piece; readonly seen: PieceSeen; readonly evidence: DryingEvidence };
-type Hanging = Pick<Told, 'piece' | 'seen'> & { readonly posterior: DryingPosterior };
+type Seen = { readonly piece: Piece; readonly curve: PieceSeen; readonly inAir: PieceInAir };
+/** What it says of others: by its curve, for pace and air; by the radial model, for when they are there. */
+type Saying = { readonly onCurve: DryingEvidence; readonly evidence: Evidence };
+type Told = Seen & Saying;
+type Hanging = { readonly piece: Piece; readonly fan: PieceFan };
 
-function earlierEvidence({ batch, air, others, nowMs }: BatchGiven): DryingEvidence[] {
+function saying(seen: Seen): Told {
+  return { ...seen, onCurve: evidenceOf(seen.curve), evidence: evidenceInAir(seen.inAir) };
+}
+
+/** What finished batches of this chamber and calibre say. */
+function earlierBatches({ batch, air, others, nowMs }: BatchGiven): Saying[] {
   const calibresMm = batch.pieces.map(({ diameterMm }) => diameterMm);
   const isNear = ({ diameterMm }: Piece) =>
     calibresMm.some((own) => Math.abs(Math.log(diameterMm / own)) <= SAME_CALIBRE);
@@ -144,154 +159,69 @@ function earlierEvidence({ batch, air, others, nowMs }: BatchGiven): DryingEvide
     .filter(({ stage, id }) => stage === 'finished' && id !== batch.id)
     .map((other) => {
       const mix = mixOf(other);
-      return other.pieces.filter(isNear).flatMap((piece) => {
+      const seen = other.pieces.filter(isNear).flatMap((piece) => {
         const endMs = piece.takenDown?.atMs ?? nowMs;
-        const seen = endMs <= nowMs ? seenPiece(piece, other, endMs, { air, mix }) : null;
-        return seen && seen.weighIns.length > 0 ? [evidenceOf(seen)] : [];
+        const curve = endMs <= nowMs ? seenPiece(piece, other, endMs, { air, mix }) : null;
+        const inAir = endMs <= nowMs ? pieceInAir(piece, other, endMs, { air, mix }) : null;
+        return curve && inAir && curve.weighIns.length > 0 ? [{ piece, curve, inAir }] : [];
       });
+      return spread(seen, EARLIER_PIECES);
     })
-    .filter((evidence) => evidence.length > 0)
-    .map(batchEvidence);
-}
-
-function paceNow({
-  piece,
-  batch,
-  mix,
-  air,
-  nowMs,
-  siblings,
-  earlierBatches,
-}: {
-  piece: Piece;
-  batch: Batch;
-  mix: MixFractions;
-  air: KnownAir | null;
-  nowMs: number;
-  siblings: readonly DryingEvidence[];
-  earlierBatches: readonly DryingEvidence[];
-}): PaceFinding {
-  const seen = seenPiece(piece, batch, nowMs, { air, mix }, SOUND_AIR_PCT);
-  if (seen === null)
-    throw new RangeError('paceNow: piece requires to be stuffed by now, got one that is not');
-  const { prior, clock } = seen;
-  const weighIn = ({ atMs, netG }: Pick<Weighing, 'atMs' | 'netG'>): PaceWeighIn => ({
-    dryingDays: driedDays(piece, atMs),
-    thetaDays: thetaAt(clock, atMs),
-    lossPct: lossPct({ greenG: piece.greenG, nowG: netG }),
-  });
-  const start = weighingOnHanging(piece, batch, nowMs);
-  return paceOf({
-    prior,
-    informed: informedPrior({ prior, siblings, earlierBatches }),
-    weighIns: weighingsUpTo(piece, nowMs).map(weighIn),
-    onHanging: start && weighIn(start),
-    mix,
-    air: { ...plannedAir(batch, air, nowMs), humidityPct: shownHumidityPct(batch, air, nowMs) },
-    diameterMm: piece.diameterMm,
-    targetLossPct: piece.targetLossPct,
-  });
-}
-
-/** The weighing nearest to hanging, within half a day; green weight where it was hung on the day of stuffing. */
-function weighingOnHanging(
-  piece: Piece,
-  { hung }: Batch,
-  nowMs: number,
-): Pick<Weighing, 'atMs' | 'netG'> | null {
-  if (hung === null) return null;
-  const awayMs = (one: { atMs: number }) => Math.abs(one.atMs - hung.atMs);
-  const green = { atMs: piece.stuffed.atMs, netG: piece.greenG };
-  const nearest = [green, ...weighingsUpTo(piece, nowMs)].reduce((near, one) =>
-    awayMs(one) < awayMs(near) ? one : near,
-  );
-  return awayMs(nearest) <= ON_HANGING_MS ? nearest : null;
-}
-
-/** Days in the air since stuffing, bags and other rests left out. */
-function driedDays({ rests, stuffed }: Piece, toMs: number): number {
-  const restMs = rests.reduce(
-    (sum, rest) => sum + Math.max(0, Math.min(toMs, rest.toMs ?? toMs) - rest.fromMs),
-    0,
-  );
-  return (toMs - stuffed.atMs - restMs) / DAY_MS;
-}
-
-function impliedAir({
-  batch,
-  mix,
-  air,
-  nowMs,
-  told,
-}: {
-  batch: Batch;
-  mix: MixFractions;
-  air: KnownAir | null;
-  nowMs: number;
-  told: readonly Told[];
-}): BatchAhead['air'] {
-  const hungMs = batch.hung?.atMs ?? nowMs;
-  const weighed = told.filter(
-    ({ piece }) => weighingsUpTo(piece, nowMs).filter(({ atMs }) => atMs > hungMs).length >= LEAST_WEIGHINGS,
-  );
-  const [first] = weighed;
-  const shownPct = shownHumidityPct(batch, air, nowMs);
-  // Under 40 % nobody dries sausage, and near the piece's own water activity nothing is to be told.
-  const isTold = shownPct >= 40 && shownPct < 100 * mixAw({ mix, lossPct: 0 }) - 1;
-  if (first === undefined || !isTold) return null;
-  const pieces = weighed.map(({ evidence }) => evidence);
-  return { ...impliedHumidity({ prior: first.seen.prior, pieces, mix, dialPct: shownPct }), shownPct };
+    .filter((pieces) => pieces.length > 0)
+    .map((pieces) => {
+      const told = pieces.map(saying);
+      const [first] = told;
+      return {
+        onCurve: batchEvidence(told.map(({ onCurve }) => onCurve)),
+        evidence: evidenceTogether(
+          told.map(({ evidence }) => evidence),
+          first?.inAir.spread.piece ?? [],
+        ),
+      };
+    });
 }
 
 /** The first and the last of those that hang: what is at target weight by the scale is there. */
-function together(
-  hanging: readonly Hanging[],
-  windows: readonly PieceWindow[],
-  nowMs: number,
-): Pick<BatchAhead, 'first' | 'all'> {
+function together(hanging: readonly Hanging[], nowMs: number): Pick<BatchAhead, 'first' | 'all'> {
   const endMs = nowMs + FURTHEST_DAYS * DAY_MS;
-  const lastMs = Math.max(...windows.map(({ p50Ms, p90Ms }) => p90Ms ?? (p50Ms ?? endMs) + 120 * DAY_MS));
+  const lastMs = Math.max(
+    ...hanging.map(({ fan: { window } }) => window.p90Ms ?? (window.p50Ms ?? endMs) + 120 * DAY_MS),
+  );
   const spanMs = Math.max(DAY_MS, Math.min(endMs, nowMs + 1.5 * (lastMs - nowMs)) - nowMs);
   const instants = Array.from({ length: INSTANTS + 1 }, (_, at) => nowMs + spanMs * (at / INSTANTS) ** 1.5);
   const isThere = ({ piece }: Hanging) => pieceFigures(piece).atTarget;
   const chances = hanging.map((one) => {
-    if (isThere(one)) return instants.map(() => 1);
-    const { piece, seen, posterior } = one;
-    return instants.map((atMs) => {
-      const thetaDays = thetaAt(seen.clock, atMs);
-      return thetaDays > 0 ? lossChance(posterior, { thetaDays, lossPct: piece.targetLossPct }) : 0;
-    });
+    const { piece, fan } = one;
+    return instants.map((atMs) => (isThere(one) ? 1 : fan.chance({ atMs, lossPct: piece.targetLossPct })));
   });
   const joint = jointChances(chances);
   const window = (reachedFraction: readonly number[]): BatchWindow => {
     const at = (level: number) => passes({ atMs: instants, reachedFraction, level });
     return { p10Ms: at(0.1), p50Ms: at(0.5), p90Ms: at(0.9) };
   };
-  const never = jointChances(
-    hanging.map((one, at) => [isThere(one) ? 1 : 1 - (windows[at]?.neverFraction ?? 1)]),
-  );
+  const never = jointChances(hanging.map((one) => [isThere(one) ? 1 : 1 - one.fan.window.neverFraction]));
   return {
     first: window(joint.firstFraction),
     all: { ...window(joint.allFraction), neverFraction: 1 - (never.allFraction[0] ?? 0) },
   };
 }
 
-function fanOf({ seen, posterior, piece }: Hanging, nowMs: number): FanPoint[] {
-  const { p50Ms, p90Ms } = windowOf(seen, posterior, piece.targetLossPct);
+function fanOf({ piece, fan }: Hanging, nowMs: number): FanPoint[] {
+  const { p50Ms, p90Ms } = fan.window;
   const startMs = piece.stuffed.atMs;
-  const middleMs = p50Ms ?? instantOf(seen.clock, 2 * seen.prior.tauDays) ?? nowMs + 60 * DAY_MS;
+  const middleMs = p50Ms ?? nowMs + UNREACHED_DAYS * DAY_MS;
   const wishMs = Math.min(p90Ms ?? Infinity, startMs + 1.6 * (middleMs - startMs));
   const endMs = Math.max(startMs + 14 * DAY_MS, nowMs + 0.15 * (nowMs - startMs), wishMs);
   return Array.from({ length: FAN_POINTS + 1 }, (_, at) => {
     const atMs = nowMs + ((endMs - nowMs) * at) / FAN_POINTS;
-    return { atMs, ...lossBand(posterior, { thetaDays: thetaAt(seen.clock, atMs) }) };
+    return { atMs, ...fan.band(atMs) };
   });
 }
 
-function courseOf({ seen, posterior }: Hanging, nowMs: number): CoursePoint[] {
+function courseOf({ fan }: Hanging, nowMs: number): CoursePoint[] {
   return COURSE_DAYS.map((day) => {
     const atMs = nowMs + day * DAY_MS;
-    return { atMs, lossPct: lossBand(posterior, { thetaDays: thetaAt(seen.clock, atMs) }).p50Pct };
+    return { atMs, lossPct: fan.band(atMs).p50Pct };
   });
 }
 
@@ -303,4 +233,10 @@ export function lossOn(course: readonly CoursePoint[], atMs: number): number {
   if (after.atMs <= before.atMs) return after.lossPct;
   const share = (atMs - before.atMs) / (after.atMs - before.atMs);
   return before.lossPct + share * (after.lossPct - before.lossPct);
+}
+
+function spread<T>(all: readonly T[], most: number): T[] {
+  return all.filter(
+    (_, at) => Math.floor((at * most) / all.length) !== Math.floor(((at - 1) * most) / all.length),
+  );
 }

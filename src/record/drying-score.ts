@@ -3,14 +3,15 @@ import { lossPct } from '#core/drying/loss.ts';
 import { type PastWindow, scoreWindows, type WindowScore } from '#core/drying/window-score.ts';
 import type { Batch } from './batch.ts';
 import type { KnownAir } from './drying-air.ts';
-import { evidenceOf, mixOf, posteriorOf, seenPiece, weighingsUpTo, windowOf } from './forecast-figures.ts';
+import { mixOf, weighingsUpTo } from './forecast-figures.ts';
 import type { Piece } from './piece.ts';
+import { evidenceInAir, pieceFan, pieceInAir } from './piece-ahead.ts';
 
 const DAY_MS = 86_400_000;
 /** The last batches, a few pieces and rounds of each: enough to tell four in five from half. */
 const LAST_BATCHES = 4;
-const PIECES = 4;
-const ROUNDS = 4;
+const PIECES = 3;
+const ROUNDS = 3;
 
 export type FinishedIn = { readonly batch: Batch; readonly air: KnownAir | null };
 
@@ -32,14 +33,15 @@ function pastWindows({ batch, air }: FinishedIn): PastWindow[] {
     if (reachedMs === null) return [];
     const rounds = piece.weighings.filter(({ atMs }) => atMs >= hungMs && atMs < reachedMs);
     return spread(rounds, ROUNDS).flatMap(({ atMs }) => {
-      const seen = seenPiece(piece, batch, atMs, { air, mix });
+      const seen = pieceInAir(piece, batch, atMs, { air, mix });
       if (seen === null) return [];
       const siblings = batch.pieces
         .slice(0, PIECES)
         .filter((other) => other !== piece)
-        .flatMap((other) => seenPiece(other, batch, atMs, { air, mix }) ?? [])
-        .map(evidenceOf);
-      const { p10Ms, p50Ms, p90Ms } = windowOf(seen, posteriorOf(seen, { siblings }), piece.targetLossPct);
+        .flatMap((other) => pieceInAir(other, batch, atMs, { air, mix }) ?? [])
+        .map(evidenceInAir);
+      const { window } = pieceFan(seen, { siblings, earlierBatches: [] }, piece.targetLossPct);
+      const { p10Ms, p50Ms, p90Ms } = window;
       if (p10Ms === null || p50Ms === null) return [];
       const days = (ms: number) => (ms - piece.stuffed.atMs) / DAY_MS;
       return [

@@ -1,8 +1,10 @@
-import { dryingClock, instantOf, thetaAt } from '#core/drying/clock.ts';
-import { batchEvidence, type DryingEvidence, informedPrior, pieceEvidence } from '#core/drying/evidence.ts';
-import { daysToTarget } from '#core/drying/forecast.ts';
+import { type Evidence, evidenceTogether, offsetBelief } from '#core/drying/belief.ts';
+import { dryingClock, thetaAt } from '#core/drying/clock.ts';
+import { type DryingEvidence, pieceEvidence } from '#core/drying/evidence.ts';
 import { type DryingWeighIn, dryingPosterior } from '#core/drying/posterior.ts';
 import { type DryingPrior, dryingPrior } from '#core/drying/prior.ts';
+import { fanWindow, radialFan } from '#core/drying/radial-fan.ts';
+import { type RadialPiece, type RadialWeighIn, radialFit, radialSpread } from '#core/drying/radial-fit.ts';
 import type { SimulatedBatch, SimulatedPiece } from './drying-makers.ts';
 
 /** A simulated batch seen on one day through the drying core, as the app would. */
@@ -18,22 +20,24 @@ export function lossOf(piece: SimulatedPiece, weightG: number): number {
 }
 
 /** What is logged up to that day, then what the dial is set to. */
-export function clockOn(batch: SimulatedBatch, day: number) {
+function airOn(batch: SimulatedBatch, day: number) {
+  const current = batch.programme.findLast(({ fromDay }) => fromDay <= day);
+  if (!batch.log || current === undefined) return batch.programme;
+  return [
+    ...batch.log.filter(({ fromDay }) => fromDay < day),
+    { ...current, fromDay: day },
+    ...batch.programme.filter(({ fromDay }) => fromDay > day),
+  ];
+}
+
+function clockOn(batch: SimulatedBatch, day: number) {
   const planned = batch.programme.at(-1);
   if (planned === undefined) throw new RangeError('clockOn: programme requires a step, got none');
-  const current = batch.programme.findLast(({ fromDay }) => fromDay <= day) ?? planned;
-  const air = batch.log
-    ? [
-        ...batch.log.filter(({ fromDay }) => fromDay < day),
-        { ...current, fromDay: day },
-        ...batch.programme.filter(({ fromDay }) => fromDay > day),
-      ]
-    : batch.programme;
   return dryingClock({
     hungMs: 0,
     nowMs: atMs(Math.max(day, planned.fromDay)),
     mix: batch.toldMix,
-    air: air.map(({ fromDay, ...step }) => ({ ...step, fromMs: atMs(fromDay) })),
+    air: airOn(batch, day).map(({ fromDay, ...step }) => ({ ...step, fromMs: atMs(fromDay) })),
     rests: [],
     planned,
   });
@@ -66,26 +70,54 @@ export function evidenceOf({ clock, prior, weighIns }: Seen): DryingEvidence {
   return pieceEvidence({ prior, posterior, weighIns });
 }
 
-export function windowOf(
-  view: Seen,
-  targetLossPct: number,
-  {
-    siblings = [],
-    earlierBatches = [],
-  }: { siblings?: DryingEvidence[]; earlierBatches?: DryingEvidence[] } = {},
-): Given {
-  const { clock, weighIns } = view;
-  const prior = informedPrior({ prior: view.prior, siblings, earlierBatches });
-  const window = daysToTarget(dryingPosterior({ prior, weighIns, course: clock.steps }), { targetLossPct });
-  const day = (thetaDays: number | null) => {
-    const instantMs = thetaDays === null ? null : instantOf(clock, thetaDays);
-    return instantMs === null ? null : instantMs / DAY_MS;
+/** How far the air told may be off: a logger that was checked, or a dial that is believed (as the app). */
+const HUMIDITY_SD_PCT = { log: 2, dial: 4 };
+
+const spreadOf = ({ log }: SimulatedBatch) =>
+  radialSpread({ humiditySdPct: HUMIDITY_SD_PCT[log === null ? 'dial' : 'log'] });
+
+function told(
+  batch: SimulatedBatch,
+  piece: SimulatedPiece,
+  day: number,
+): { piece: RadialPiece; weighIns: RadialWeighIn[] } {
+  return {
+    piece: {
+      diameterMm: piece.toldDiameterMm,
+      mix: batch.toldMix,
+      air: airOn(batch, day),
+      hungDay: batch.fermentDays,
+    },
+    weighIns: piece.weighings
+      .filter((weighing) => weighing.day <= day)
+      .map((weighing) => ({ day: weighing.day, lossPct: lossOf(piece, weighing.weightG) })),
   };
-  return { p10: day(window.p10Days), p50: day(window.p50Days), p90: day(window.p90Days) };
+}
+
+/** What one piece says of what it shares with others. */
+export function evidenceOn(batch: SimulatedBatch, piece: SimulatedPiece, day: number): Evidence {
+  const believed = offsetBelief({ spread: spreadOf(batch), siblings: [], earlierBatches: [] });
+  return radialFit({ ...told(batch, piece, day), believed }).evidence;
+}
+
+export function windowOn(
+  batch: SimulatedBatch,
+  piece: SimulatedPiece,
+  day: number,
+  { siblings = [], earlierBatches = [] }: { siblings?: Evidence[]; earlierBatches?: Evidence[] } = {},
+): Given {
+  const seen = told(batch, piece, day);
+  const believed = offsetBelief({ spread: spreadOf(batch), siblings, earlierBatches });
+  const { targetLossPct } = piece;
+  const fit = radialFit({ ...seen, believed });
+  const fan = radialFan({ piece: seen.piece, believed: fit, fromDay: day, targetLossPct });
+  const { p10Days, p50Days, p90Days } = fanWindow(fan, { targetLossPct });
+  return { p10: p10Days, p50: p50Days, p90: p90Days };
 }
 
 /** A finished batch: all its weighings up to the last piece's target. */
-export function finishedBatch(batch: SimulatedBatch): DryingEvidence {
+export function finishedBatch(batch: SimulatedBatch): Evidence {
   const endDay = Math.max(...batch.pieces.map(({ reachedDay }) => reachedDay ?? 120));
-  return batchEvidence(batch.pieces.map((piece) => evidenceOf(seen(batch, piece, endDay))));
+  const pieces = batch.pieces.map((piece) => evidenceOn(batch, piece, endDay));
+  return evidenceTogether(pieces, spreadOf(batch).piece);
 }

@@ -223,7 +223,7 @@ describe('the app’s own windows', () => {
     for (const number of [1, 2, 3])
       of.put(HUNG + 71 * DAY, 'taken-down', pieceId(number), { why: 'at-target' }, { refs: [BATCH] });
     const score = ownScore([{ batch: batchOf(of), air: null }]);
-    expect(score?.count).toBe(12);
+    expect(score?.count).toBe(9);
     expect(score?.heldFraction).toBeGreaterThanOrEqual(0);
     expect(ownScore([{ batch: batchOf(weighed([0, 3], SOUND)), air: null }])).toBeNull();
   });

@@ -1,6 +1,7 @@
+import { likelihoodOf } from './belief.ts';
 import { equilibriumLossPct } from './equilibrium.ts';
-import { batchEvidence, type DryingEvidence, likelihoodOf } from './evidence.ts';
-import { plus, type Vector3 } from './matrix3.ts';
+import { batchEvidence, type DryingEvidence } from './evidence.ts';
+import { plus } from './matrix.ts';
 import { type DryingPrior, PIECE_COVARIANCE } from './prior.ts';
 import { type MixFractions, mixAw } from './water-activity.ts';
 
@@ -56,7 +57,7 @@ export function impliedHumidity({
   const dialFinalPct = equilibriumLossPct({ mix, humidityPct: dialPct });
   const grid = Array.from({ length: Math.floor(startPct - LOWEST_PCT) }, (_, i) => LOWEST_PCT + i);
   const belief = grid.map((humidityPct) => {
-    const shift: Vector3 = [
+    const shift = [
       -0.74 * Math.log((startPct - humidityPct) / (startPct - dialPct)),
       0,
       equilibriumLossPct({ mix, humidityPct }) - dialFinalPct,

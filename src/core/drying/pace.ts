@@ -214,7 +214,8 @@ function slowsEarly(prior: DryingPrior, weighIns: readonly PaceWeighIn[]): boole
   if (weighIns.length < 3) return false;
   const { nodes } = dryingPosterior({ prior, weighIns });
   const shape = nodes.reduce((sum, node) => sum + node.share * node.shape, 0);
-  return shape < prior.shape - Math.sqrt(prior.covariance[1][1]);
+  const [, [, shapeVariance = 0] = []] = prior.covariance;
+  return shape < prior.shape - Math.sqrt(shapeVariance);
 }
 
 function doseOf({

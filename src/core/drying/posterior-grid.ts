@@ -44,7 +44,7 @@ export type Knots = {
  * @example priorBox({ tauDays: 1, shape: 0.9, finalLossPct: 45, covariance: [[0.25, 0, 0], [0, 0.04, 0], [0, 0, 16]], waterPct: 60 }).tilt // => 0
  */
 export function priorBox({ tauDays, shape, covariance }: DryingPrior): Box {
-  const [[tauVariance, joint], [, shapeVariance]] = covariance;
+  const [[tauVariance = NaN, joint = NaN] = [], [, shapeVariance = NaN] = []] = covariance;
   const tilt = joint / shapeVariance;
   const across = Math.log(tauDays) - tilt * shape;
   const reach = REACH_SD * Math.sqrt(tauVariance - tilt * joint);
@@ -63,7 +63,8 @@ function part([low, high]: Range, here: number, count: number): number {
 
 /** The prior seen from one point of the grid: how many sd it lies out, and final loss given (ln tau, shape). */
 function conditional(prior: DryingPrior) {
-  const [[a, b, c], [, d, e], [, , f]] = prior.covariance;
+  // What is missing in it is caught below: no comparison holds for NaN.
+  const [[a = NaN, b = NaN, c = NaN] = [], [, d = NaN, e = NaN] = [], [, , f = NaN] = []] = prior.covariance;
   const determinant = a * d - b * b;
   const byTau = (c * d - e * b) / determinant;
   const byShape = (e * a - c * b) / determinant;

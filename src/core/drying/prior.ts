@@ -1,5 +1,5 @@
 import { equilibriumLossPct } from './equilibrium.ts';
-import { diagonal, type Matrix3, type Vector3 } from './matrix3.ts';
+import { diagonal, type Matrix } from './matrix.ts';
 import type { MixFractions } from './water-activity.ts';
 
 /**
@@ -13,7 +13,7 @@ export type DryingPrior = {
   /** Loss at rest with the planned air. */
   readonly finalLossPct: number;
   /** Of (ln tau, shape, final loss). */
-  readonly covariance: Matrix3;
+  readonly covariance: Matrix;
   /** All the water there is, in % of green weight: no loss passes it. */
   readonly waterPct: number;
 };
@@ -26,8 +26,8 @@ const SHORT_OF_REST_PCT = 2;
  * Where the doubt comes from, of (ln tau, shape, final loss): what stays with a maker and a chamber from batch to
  * batch, and what is a piece's own. The rest of a prior's doubt belongs to the batch.
  */
-export const CHAMBER_COVARIANCE: Matrix3 = covariance([0.37, 0.13, 2.2]);
-export const PIECE_COVARIANCE: Matrix3 = diagonal([0.1 ** 2, 0.03 ** 2, 0.8 ** 2]);
+export const CHAMBER_COVARIANCE: Matrix = covariance([0.37, 0.13, 2.2]);
+export const PIECE_COVARIANCE: Matrix = diagonal([0.1 ** 2, 0.03 ** 2, 0.8 ** 2]);
 
 /**
  * What to expect of a piece of this diameter and mix in this air, on the reference clock.
@@ -67,7 +67,7 @@ export function dryingPrior({
 }
 
 /** Of these sd of (ln tau, shape, final loss): the first two go together. */
-function covariance([tau, shape, final]: Vector3): Matrix3 {
+function covariance([tau, shape, final]: readonly [number, number, number]): Matrix {
   const joint = TAU_SHAPE_CORRELATION * tau * shape;
   return [
     [tau ** 2, joint, 0],

@@ -51,7 +51,8 @@ export function startOf(batch: Batch, air: KnownAir | null, nowMs: number): Star
       airMPerS: USUAL_AIR_M_PER_S,
       past: {
         air: past,
-        fromDay: past.length,
+        // The rehearsal tells whole days.
+        fromDay: Math.round(past.at(-1)?.fromDay ?? 0),
         lossPct: last && lossPct({ greenG: piece.greenG, nowG: last.netG }),
       },
     },

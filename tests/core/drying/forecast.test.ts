@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { dryingPace } from '#core/drying/clock.ts';
 import { mixFromFat } from '#core/drying/equilibrium.ts';
 import { daysToTarget, lossBand } from '#core/drying/forecast.ts';
-import { diagonal } from '#core/drying/matrix3.ts';
+import { diagonal } from '#core/drying/matrix.ts';
 import { type DryingWeighIn, dryingPosterior, WEIGHED_PIECE } from '#core/drying/posterior.ts';
 import { type DryingPrior, dryingPrior } from '#core/drying/prior.ts';
 import { mixAw } from '#core/drying/water-activity.ts';

@@ -1,0 +1,186 @@
+/** Where a piece's loss is going, from the radial model and what is believed of its unknowns. An estimate, always a band. */
+import type { Normal } from './belief.ts';
+import type { LossBand, TargetWindow } from './forecast.ts';
+import { type Matrix, plusVector, type Vector } from './matrix.ts';
+import { NORMAL_90_SD, normalCdf } from './normal.ts';
+import { type RadialPiece, radialLosses } from './radial-fit.ts';
+
+/** Loss from `days[0]` on as a band: ln of the hazard -ln(1 - loss / water), between days on straight lines. */
+export type RadialFan = {
+  readonly days: readonly number[];
+  readonly middleLnHazard: readonly number[];
+  readonly sdLnHazard: readonly number[];
+  readonly waterPct: number;
+};
+
+/** Looked ahead so far first; where the target is not all but sure by then, further. Nobody plans beyond. */
+const NEAR_DAYS = 90;
+const FAR_DAYS = 400;
+const SURE = 0.995;
+const LEAST_STEP_DAYS = 0.5;
+const STEP_SHARE = 0.06;
+const STEP_HOURS = 12;
+const LEAST_SHARE = 1e-6;
+
+/**
+ * The band from one day on, in the air planned. The wrong tool for the days before it: they were weighed.
+ *
+ * In u = ln(-ln(1 - loss / water)), ln of a Weibull curve's hazard, in which the curves of quick and slow pieces run side by side, a run at the middle
+ * and one to each side along the six axes of the belief: mean = u0 + sum h / 2, variance = sum g² + sum h² / 2, g half
+ * the difference of two sides, h what they bend.
+ * Units: days of drying, % of green weight.
+ * Source: second-order propagation of a normal distribution (derived).
+ * @throws RangeError as `dryRadially`; if the day lies before the start.
+ * @example radialFan({ piece: { diameterMm: 55, hungDay: 0, mix: { waterFraction: 0.6, proteinFraction: 0.16, saltFraction: 0.027, sugarFraction: 0.005 }, air: [{ fromDay: 0, chamberC: 13, humidityPct: 99 }] }, believed: { mean: [0, 0, 0, 0, 0, 0], covariance: [] }, fromDay: 0, targetLossPct: 35 }).days[0] // => 0
+ */
+export function radialFan({
+  piece,
+  believed,
+  fromDay,
+  targetLossPct,
+}: {
+  piece: RadialPiece;
+  believed: Normal;
+  fromDay: number;
+  targetLossPct: number;
+}): RadialFan {
+  if (!(fromDay >= 0 && fromDay < Infinity))
+    throw new RangeError(`radialFan: fromDay requires 0 or more, got ${fromDay}`);
+  const near = fanOver({ piece, believed, days: daysFrom(fromDay, NEAR_DAYS) });
+  const sure = fanChance(near, { day: fromDay + NEAR_DAYS, lossPct: targetLossPct }) > SURE;
+  return sure ? near : fanOver({ piece, believed, days: daysFrom(fromDay, FAR_DAYS) });
+}
+
+/**
+ * The chance that a piece has lost at least so much by one day.
+ *
+ * Units: days of drying, % of green weight.
+ * Source: as `radialFan`.
+ * @example fanChance({ days: [0, 10], middleLnHazard: [-5, -1], sdLnHazard: [1, 1], waterPct: 60 }, { day: 10, lossPct: 60 * (1 - Math.exp(-Math.exp(-1))) }) // => 0.5
+ */
+export function fanChance(fan: RadialFan, { day, lossPct }: { day: number; lossPct: number }): number {
+  const { middleLnHazard, sdLnHazard } = onDay(fan, day);
+  const gap = middleLnHazard - lnHazardOf(lossPct, fan.waterPct);
+  return sdLnHazard > 0 ? normalCdf(gap / sdLnHazard) : gap >= 0 ? 1 : 0;
+}
+
+/**
+ * Loss that a piece is below on one day with a chance of 10, 50 and 90 %.
+ *
+ * Units: days of drying; result % of green weight.
+ * Source: as `radialFan`.
+ * @example fanBand({ days: [0, 10], middleLnHazard: [-40, -40], sdLnHazard: [0, 0], waterPct: 60 }, { day: 5 }).p50Pct < 1e-9 // => true
+ */
+export function fanBand(fan: RadialFan, { day }: { day: number }): LossBand {
+  const { middleLnHazard: middle, sdLnHazard: sd } = onDay(fan, day);
+  const loss = (lnHazard: number) => fan.waterPct * (1 - Math.exp(-Math.exp(lnHazard)));
+  return {
+    p10Pct: loss(middle - NORMAL_90_SD * sd),
+    p50Pct: loss(middle),
+    p90Pct: loss(middle + NORMAL_90_SD * sd),
+  };
+}
+
+/**
+ * Days by which the target is reached with a chance of 10, 50 and 90 %: where the band crosses it. `null`: not within
+ * the days told.
+ *
+ * Units: % of green weight; result days of drying.
+ * Source: as `radialFan`.
+ * @throws RangeError unless the target lies between 0 and 100.
+ * @example fanWindow({ days: [0, 10], middleLnHazard: [-5, 5], sdLnHazard: [0, 0], waterPct: 60 }, { targetLossPct: 60 * (1 - Math.exp(-1)) }).neverFraction // => 0
+ */
+export function fanWindow(fan: RadialFan, { targetLossPct }: { targetLossPct: number }): TargetWindow {
+  if (!(targetLossPct > 0 && targetLossPct < 100))
+    throw new RangeError(`fanWindow: targetLossPct requires 0 < target < 100, got ${targetLossPct}`);
+  const { days } = fan;
+  const chances = days.map((day) => fanChance(fan, { day, lossPct: targetLossPct }));
+  const by = (level: number) => {
+    const after = chances.findIndex((chance) => chance >= level);
+    const [day, before] = [days[after], days[after - 1]];
+    if (day === undefined || before === undefined) return day ?? null;
+    const [low = 0, high = 1] = [chances[after - 1], chances[after]];
+    return before + ((level - low) / (high - low)) * (day - before);
+  };
+  return { p10Days: by(0.1), p50Days: by(0.5), p90Days: by(0.9), neverFraction: 1 - Math.max(...chances) };
+}
+
+function fanOver({
+  piece,
+  believed: { mean, covariance },
+  days,
+}: {
+  piece: RadialPiece;
+  believed: Normal;
+  days: readonly number[];
+}): RadialFan {
+  const waterPct = 100 * piece.mix.waterFraction;
+  const run = (unknowns: Vector) =>
+    radialLosses(piece, { unknowns, days, stepHours: STEP_HOURS }).map((lossPct) =>
+      lnHazardOf(lossPct, waterPct),
+    );
+  const centre = run(mean);
+  const sides = axesOf(covariance).map((axis) => [
+    run(plusVector(mean, axis)),
+    run(plusVector(mean, axis, -1)),
+  ]);
+  const told = centre.map((lnHazard, at) => {
+    let bent = 0;
+    let variance = 0;
+    for (const [up, down] of sides) {
+      const half = ((up?.[at] ?? lnHazard) - (down?.[at] ?? lnHazard)) / 2;
+      const bend = (up?.[at] ?? lnHazard) + (down?.[at] ?? lnHazard) - 2 * lnHazard;
+      bent += bend / 2;
+      variance += half * half + (bend * bend) / 2;
+    }
+    return { middleLnHazard: lnHazard + bent, sdLnHazard: Math.sqrt(variance) };
+  });
+  return {
+    days,
+    middleLnHazard: told.map((one) => one.middleLnHazard),
+    sdLnHazard: told.map((one) => one.sdLnHazard),
+    waterPct,
+  };
+}
+
+function daysFrom(fromDay: number, spanDays: number): number[] {
+  const days = [fromDay];
+  for (let ahead = LEAST_STEP_DAYS; ahead < spanDays; ahead += Math.max(LEAST_STEP_DAYS, STEP_SHARE * ahead))
+    days.push(fromDay + ahead);
+  return [...days, fromDay + spanDays];
+}
+
+function onDay(
+  { days, middleLnHazard, sdLnHazard }: RadialFan,
+  day: number,
+): { middleLnHazard: number; sdLnHazard: number } {
+  const last = days.length - 1;
+  const found = days.findIndex((one) => one >= day);
+  const after = found < 0 ? last : Math.max(found, Math.min(1, last));
+  const [from = 0, to = 0] = [days[after - 1], days[after]];
+  const share = to > from ? Math.min(1, Math.max(0, (day - from) / (to - from))) : 1;
+  const between = (values: readonly number[]) => {
+    const [left, right = 0] = [values[after - 1], values[after]];
+    return left === undefined ? right : left + share * (right - left);
+  };
+  return { middleLnHazard: between(middleLnHazard), sdLnHazard: between(sdLnHazard) };
+}
+
+/** No loss has no u: what is lost at the very start, and all the water there is, are cut off just short. */
+function lnHazardOf(lossPct: number, waterPct: number): number {
+  const share = Math.min(1 - LEAST_SHARE, Math.max(LEAST_SHARE, lossPct / waterPct));
+  return Math.log(-Math.log(1 - share));
+}
+
+/** Columns of the lower root of a covariance: together they are worth as much as it. */
+function axesOf(covariance: Matrix): Vector[] {
+  const root = covariance.map((row) => row.map(() => 0));
+  for (const [i, row] of root.entries())
+    for (let j = 0; j <= i; j++) {
+      const known = row.slice(0, j).reduce((sum, value, k) => sum + value * (root[j]?.[k] ?? 0), 0);
+      const left = (covariance[i]?.[j] ?? 0) - known;
+      const pivot = root[j]?.[j] ?? 0;
+      row[j] = i === j ? Math.sqrt(Math.max(0, left)) : pivot > 0 ? left / pivot : 0;
+    }
+  return covariance.map((_, column) => root.map((row) => row[column] ?? 0));
+}
