@@ -1,6 +1,7 @@
 import { mixFromFat } from '#core/drying/equilibrium.ts';
 import { type AirStep, dryRadially } from '#core/drying/radial.ts';
 import type { MixFractions } from '#core/drying/water-activity.ts';
+import { ROUND_DAYS, WEEKLY_DAYS } from '#record/round-rhythm.ts';
 
 /**
  * Makers who do not exist, with chambers that never are what they show. All of it is invented; spreads are set so that
@@ -113,8 +114,13 @@ function weighingDays(roll: Dice, { rhythm, care }: ReturnType<typeof habits>): 
 
 /** As the app asks: on hanging, half a day later, daily in the first week, then weekly; one in ten is missed. */
 function askedDays(roll: Dice, fermentDays: number): number[] {
-  const asked = [0.5, 1, 2, 3, 4, 5, 6, 7, 14, 21, 28, 35, 42, 49, 56];
-  return [fermentDays, ...asked.filter(() => roll.uniform(0, 1) > 0.1).map((day) => fermentDays + day)];
+  const [hungDay = 0, ...early] = ROUND_DAYS;
+  const weekly = Array.from({ length: 7 }, (_, week) => (early.at(-1) ?? 0) + WEEKLY_DAYS * (week + 1));
+  const asked = [...early, ...weekly];
+  return [
+    fermentDays + hungDay,
+    ...asked.filter(() => roll.uniform(0, 1) > 0.1).map((day) => fermentDays + day),
+  ];
 }
 
 function brewBatch(roll: Dice, own: ReturnType<typeof habits>, rhythm: Rhythm): SimulatedBatch {

@@ -144,8 +144,8 @@ describe('the page of a running ferment', () => {
       'band',
       'window',
       'median',
-      'limit',
       'measured',
+      'limit',
     ]);
     expect(view.bar?.projectedText).toMatch(/^~\d+ to \d+ when pH 5\.3 is due$/);
     expect(view.verdicts[0]?.verdict).toBe('pending');
