@@ -4,8 +4,8 @@ import { phReadings } from '#record/ferment-figures.ts';
 import { phBandOf } from '#record/ferment-plan.ts';
 import type { PhAhead } from '#record/ph-ahead.ts';
 import type { Place } from '#record/place.ts';
-import type { ChartModel, ChartSeries, ChartTick } from '#ui/charts/chart-model.ts';
-import { labelPlace } from '#ui/charts/label-room.ts';
+import type { ChartSeries, ChartTick } from '#ui/charts/chart-model.ts';
+import { lineAcross } from '#ui/charts/label-room.ts';
 import type { Words } from '#words/en.ts';
 import { decimal } from '#words/format.ts';
 
@@ -112,16 +112,13 @@ export function phChart({
       yTitle: chart.y,
       xTicks,
       yTicks,
-      series: [...series, stopLine({ xTicks, yTicks, series }, chart.stops)],
+      series: [
+        ...series,
+        lineAcross({ id: 'stop', y: COUNTED_UNTIL_PH.value, text: chart.stops }, { xTicks, yTicks, series }),
+      ],
       ...(coming.length > 1 ? { marks: [{ x: hours(nowMs), text: words.fermentAhead.chart.now }] } : {}),
     },
   };
-}
-
-/** Its words lie on no reading and no curve; where they would, they stand below the chart. */
-function stopLine(rest: Pick<ChartModel, 'xTicks' | 'yTicks' | 'series'>, text: string): ChartSeries {
-  const y = COUNTED_UNTIL_PH.value;
-  return { kind: 'limit', id: 'stop', y, text, ...(labelPlace({ text, y }, rest) ?? { beside: true }) };
 }
 
 function hourTicks(lastHour: number): ChartTick[] {

@@ -5,6 +5,7 @@ import type { Piece } from '#record/piece.ts';
 import type { Place } from '#record/place.ts';
 import { apart } from '#record/rail.ts';
 import type { ChartSeries, ChartTick } from '#ui/charts/chart-model.ts';
+import { lineAcross } from '#ui/charts/label-room.ts';
 import type { Words } from '#words/en.ts';
 import { decimal, joined, mass } from '#words/format.ts';
 
@@ -39,7 +40,6 @@ export function lossChart({ batch, ahead, place, nowMs, words }: Given) {
   const odd = apart(batch.pieces);
   const series: ChartSeries[] = [
     ...(fan.length > 0 ? fanSeries(fan, days) : []),
-    { kind: 'limit', id: 'target', y: target, text: chart.target(decimal(target, 0, place)) },
     ...batch.pieces.map(
       (piece): ChartSeries =>
         odd.has(piece.id)
@@ -54,6 +54,8 @@ export function lossChart({ batch, ahead, place, nowMs, words }: Given) {
   ];
   const weighings = batch.pieces.flatMap((piece) => piece.weighings.map((weighing) => ({ piece, weighing })));
   const most = Math.max(target, ...batch.pieces.flatMap((piece) => losses(piece).map(({ y }) => y)));
+  const ticks = { xTicks: dayTicks(lastDay), yTicks: lossTicks(most) };
+  const text = chart.target(decimal(target, 0, place));
   return {
     title: chart.title,
     label: chart.label(batch.pieces.length, weighings.length),
@@ -89,9 +91,8 @@ export function lossChart({ batch, ahead, place, nowMs, words }: Given) {
     model: {
       xTitle: chart.x,
       yTitle: chart.y,
-      xTicks: dayTicks(lastDay),
-      yTicks: lossTicks(most),
-      series,
+      ...ticks,
+      series: [...series, lineAcross({ id: 'target', y: target, text }, { ...ticks, series })],
       marks: days(nowMs) > 0 ? [{ x: days(nowMs), text: chart.today }] : [],
     },
   };

@@ -1,6 +1,7 @@
 import type { Rehearsal } from '#record/drying-rehearsal.ts';
 import type { Place } from '#record/place.ts';
-import type { ChartModel } from '#ui/charts/chart-model.ts';
+import type { ChartModel, ChartSeries } from '#ui/charts/chart-model.ts';
+import { lineAcross } from '#ui/charts/label-room.ts';
 import type { Words } from '#words/en.ts';
 import { decimal } from '#words/format.ts';
 import type { Said } from '#words/said.ts';
@@ -112,20 +113,24 @@ function chartOf({ tried, now, fromDay, targetLossPct, place, words }: Given): W
     const found = of?.curve.find((point) => point.day === day);
     return found ? say.value(decimal(found.lossPct, 0, place)) : '';
   };
+  const ticks = {
+    xTicks: Array.from({ length: Math.ceil(endDay / step) + 1 }, (_, at) => ({
+      at: at * step,
+      text: String(at * step),
+    })),
+    yTicks: [0, 10, 20, 30, 40, 50].map((at) => ({ at, text: String(at) })),
+  };
+  const series: ChartSeries[] = [
+    ...(now ? [{ kind: 'piece' as const, id: 'now', points: points(now) }] : []),
+    { kind: 'median', id: 'tried', points: points(tried) },
+  ];
+  const line = { id: 'target', y: targetLossPct, text: say.target(target) };
   return {
     model: {
       xTitle: say.x,
       yTitle: say.y,
-      xTicks: Array.from({ length: Math.ceil(endDay / step) + 1 }, (_, at) => ({
-        at: at * step,
-        text: String(at * step),
-      })),
-      yTicks: [0, 10, 20, 30, 40, 50].map((at) => ({ at, text: String(at) })),
-      series: [
-        ...(now ? [{ kind: 'piece' as const, id: 'now', points: points(now) }] : []),
-        { kind: 'median', id: 'tried', points: points(tried) },
-        { kind: 'limit', id: 'target', y: targetLossPct, text: say.target(target) },
-      ],
+      ...ticks,
+      series: [...series, lineAcross(line, { ...ticks, series })],
       marks: fromDay > 0 ? [{ x: fromDay, text: say.from }] : [],
     },
     table: {

@@ -1,5 +1,5 @@
 /** Where the words of a line across fit beside it without lying on a curve. Pure. */
-import { axisEnds, type ChartModel, type ChartPoint } from './chart-model.ts';
+import { axisEnds, type ChartModel, type ChartPoint, type ChartSeries } from './chart-model.ts';
 
 export type LabelPlace = { readonly left: boolean; readonly below: boolean };
 
@@ -18,12 +18,22 @@ const PLACES: readonly LabelPlace[] = [
   { left: true, below: false },
 ];
 
+/** What the words must not lie on. */
+const CURVES: ReadonlySet<ChartSeries['kind']> = new Set(['measured', 'median', 'doubted', 'piece', 'apart']);
+
+type Rest = Pick<ChartModel, 'xTicks' | 'yTicks' | 'series'>;
+
+/** A line across whose words lie on no reading and no curve; where they would, they stand below the chart. */
+export function lineAcross(line: { id: string; y: number; text: string }, rest: Rest): ChartSeries {
+  return { kind: 'limit', ...line, ...(labelPlace(line, rest) ?? { beside: true }) };
+}
+
 type Box = { readonly x0: number; readonly x1: number; readonly y0: number; readonly y1: number };
 
 /** The first of four places in which the words of a line at `y` lie on no reading and no curve; null where there is none. */
 export function labelPlace(
   { text, y }: { text: string; y: number },
-  { xTicks, yTicks, series }: Pick<ChartModel, 'xTicks' | 'yTicks' | 'series'>,
+  { xTicks, yTicks, series }: Rest,
 ): LabelPlace | null {
   const [[left, right], [low, high]] = [axisEnds(xTicks), axisEnds(yTicks)];
   const atPx = (point: ChartPoint): ChartPoint => ({
@@ -31,7 +41,7 @@ export function labelPlace(
     y: ((point.y - low) / (high - low)) * PLOT.heightPx,
   });
   const curves = series.flatMap((each) =>
-    each.kind === 'measured' || each.kind === 'median' || each.kind === 'doubted'
+    CURVES.has(each.kind) && 'points' in each && each.kind !== 'window'
       ? [{ points: each.points.map(atPx), isLine: each.kind !== 'doubted' }]
       : [],
   );
