@@ -1,8 +1,11 @@
 import { loadavg } from 'node:os';
+import { offsetBelief } from '#core/drying/belief.ts';
 import { mixFromFat } from '#core/drying/equilibrium.ts';
 import { dryingPosterior } from '#core/drying/posterior.ts';
 import { dryingPrior } from '#core/drying/prior.ts';
 import { dryRadially } from '#core/drying/radial.ts';
+import { radialFan } from '#core/drying/radial-fan.ts';
+import { radialFit, radialSpread } from '#core/drying/radial-fit.ts';
 import { batchAhead } from '#record/drying-batch.ts';
 import { rehearse } from '#record/drying-rehearsal.ts';
 import { NEW_START } from '#screens/what-if/start.ts';
@@ -78,6 +81,19 @@ console.log(
   `radial model, 60 days: ${radialMs.toFixed(1)} ms; ten million Math.exp: ${exponentialsMs.toFixed(1)} ms`,
 );
 console.log(`posterior of 60 weighings: ${posteriorMs.toFixed(2)} ms`);
+
+/** What tells a piece that hangs: the same weighings, dated by days, through the radial model. */
+const piece = { diameterMm: 55, mix, air: [{ fromDay: 0, chamberC: 13, humidityPct: 80 }], hungDay: 0 };
+const believed = offsetBelief({
+  spread: radialSpread({ humiditySdPct: 4 }),
+  siblings: [],
+  earlierBatches: [],
+});
+const dated = weighIns.map(({ thetaDays, lossPct }) => ({ day: thetaDays, lossPct }));
+const fitMs = medianMs(() => radialFit({ piece, believed, weighIns: dated }));
+const fit = radialFit({ piece, believed, weighIns: dated });
+const fanMs = medianMs(() => radialFan({ piece, believed: fit, fromDay: 60, targetLossPct: 44 }));
+console.log(`radial fit of 60 weighings: ${fitMs.toFixed(1)} ms; its band ahead: ${fanMs.toFixed(1)} ms`);
 
 const OPTIONS = { initialValues: [40, 15, 1], maxIterations: 100, damping: 0.01, gradientDifference: 1e-4 };
 /** Nearer than this to the error of the whole run a fit is as good as done. */
