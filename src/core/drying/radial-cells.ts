@@ -11,6 +11,8 @@ export type Rings = {
   readonly waterM3PerKg: number;
   /** Outer radius of each ring as of the last step. */
   readonly radiusM: Float64Array;
+  /** Room for a step's own sums, so that none is made for each of thousands. */
+  readonly sweep: { readonly carried: Float64Array; readonly passed: Float64Array };
 };
 
 /**
@@ -48,6 +50,7 @@ export function freshRings({
     solidsM3PerKg: (areaM2 - waterM3) / solidsKg,
     waterM3PerKg: shrinks ? 0.001 : 0,
     radiusM: new Float64Array(rings),
+    sweep: { carried: new Float64Array(rings), passed: new Float64Array(rings) },
   };
   measureRings(fresh);
   return fresh;
@@ -100,8 +103,7 @@ export function stepRings(
   const { waterKgPerKg: water, solidsKgPerM, solidsM3PerKg, waterM3PerKg, radiusM } = rings;
   const last = water.length - 1;
   const rate = solidsKgPerM / seconds;
-  const carried = new Float64Array(water.length);
-  const passed = new Float64Array(water.length);
+  const { carried, passed } = rings.sweep;
   let innerM = 0;
   let innerHalf = 0;
   let link = 0;

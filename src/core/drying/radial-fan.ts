@@ -14,12 +14,11 @@ export type RadialFan = {
 };
 
 /** Looked ahead so far first; where the target is not all but sure by then, further. Nobody plans beyond. */
-const NEAR_DAYS = 90;
-const FAR_DAYS = 400;
+const NEAR = { spanDays: 90, stepHours: 12 };
+const FAR = { spanDays: 400, stepHours: 24 };
 const SURE = 0.995;
 const LEAST_STEP_DAYS = 0.5;
 const STEP_SHARE = 0.06;
-const STEP_HOURS = 12;
 const LEAST_SHARE = 1e-6;
 
 /**
@@ -46,9 +45,9 @@ export function radialFan({
 }): RadialFan {
   if (!(fromDay >= 0 && fromDay < Infinity))
     throw new RangeError(`radialFan: fromDay requires 0 or more, got ${fromDay}`);
-  const near = fanOver({ piece, believed, days: daysFrom(fromDay, NEAR_DAYS) });
-  const sure = fanChance(near, { day: fromDay + NEAR_DAYS, lossPct: targetLossPct }) > SURE;
-  return sure ? near : fanOver({ piece, believed, days: daysFrom(fromDay, FAR_DAYS) });
+  const near = fanOver({ piece, believed, fromDay, ...NEAR });
+  const sure = fanChance(near, { day: fromDay + NEAR.spanDays, lossPct: targetLossPct }) > SURE;
+  return sure ? near : fanOver({ piece, believed, fromDay, ...FAR });
 }
 
 /**
@@ -108,17 +107,20 @@ export function fanWindow(fan: RadialFan, { targetLossPct }: { targetLossPct: nu
 function fanOver({
   piece,
   believed: { mean, covariance },
-  days,
+  fromDay,
+  spanDays,
+  stepHours,
 }: {
   piece: RadialPiece;
   believed: Normal;
-  days: readonly number[];
+  fromDay: number;
+  spanDays: number;
+  stepHours: number;
 }): RadialFan {
+  const days = daysFrom(fromDay, spanDays);
   const waterPct = 100 * piece.mix.waterFraction;
   const run = (unknowns: Vector) =>
-    radialLosses(piece, { unknowns, days, stepHours: STEP_HOURS }).map((lossPct) =>
-      lnHazardOf(lossPct, waterPct),
-    );
+    radialLosses(piece, { unknowns, days, stepHours }).map((lossPct) => lnHazardOf(lossPct, waterPct));
   const centre = run(mean);
   const sides = axesOf(covariance).map((axis) => [
     run(plusVector(mean, axis)),

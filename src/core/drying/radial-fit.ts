@@ -1,6 +1,16 @@
 /** The radial model fitted to what one piece weighed: how it dries, by what nobody measured. */
 import { afterEvidence, type Evidence, type Normal, type Spread } from './belief.ts';
-import { apply, diagonal, dot, inverse, outer, plus, plusVector, type Vector } from './matrix.ts';
+import {
+  apply,
+  diagonal,
+  dot,
+  inverse,
+  type Matrix,
+  outer,
+  plus,
+  plusVector,
+  type Vector,
+} from './matrix.ts';
 import { weighingPrecision } from './posterior.ts';
 import { type AirStep, dryRadially } from './radial.ts';
 import type { MixFractions } from './water-activity.ts';
@@ -31,14 +41,18 @@ const MOST_AIR_M_PER_S = 2;
 /** One piece on one scale: the model follows a curve closer than `WEIGHED_PIECE`'s, so less is left over. */
 const WEIGHED = { weighingSdPct: 0.4, repeatShare: 0.2, tailHazard: Infinity };
 /** Within a point of loss of a fine run; the fit takes up most of that. */
-const COARSE = { rings: 12, stepHours: 8 };
+const COARSE = { rings: 12, stepHours: 12 };
 /** What a mix without fat is at most made of: its minerals are left. */
 const LEANEST = 0.985;
 /** So far from what was believed nothing is looked for: a piece that cannot be explained stays badly explained. */
 const FURTHEST_SD = 4;
-const ROUNDS = 6;
-const TRIES = 5;
-/** A round that gains less than this in twice ln of the belief is the last. */
+/** Slopes are taken so far aside. */
+const SLOPE_SD = 0.1;
+const ROUNDS = 4;
+const STEPS = 4;
+/** A step as long as it comes, then shorter ones. */
+const DAMPINGS = [0, 0.05, 0.5, 5];
+/** A step that gains less than this in twice ln of the belief is the last. */
 const GAINED = 0.05;
 
 /**
@@ -143,55 +157,52 @@ export function radialFit({
     return { unknowns, losses, gaps, offset, cost: fit + dot(offset, apply(prior, offset)) };
   };
   type Point = ReturnType<typeof at>;
-  /** What the weighings say, in a straight line around one point. */
-  const evidenceAt = ({ unknowns, losses, gaps }: Point): Evidence => {
-    const slopes = sds.map((sd, unknown) => {
-      const step = 0.1 * sd;
-      const moved = at(
-        plusVector(
-          unknowns,
-          none.map((_, i) => (i === unknown ? step : 0)),
-        ),
-      ).losses;
-      return moved.map((loss, i) => (loss - (losses[i] ?? 0)) / step);
+  /** One row a weighing: what it loses for each unknown. */
+  const slopesAt = ({ unknowns, losses }: Point): Matrix => {
+    const columns = sds.map((sd, unknown) => {
+      const aside = unknowns.map((one, i) => (i === unknown ? one + SLOPE_SD * sd : one));
+      return at(aside).losses.map((loss, i) => (loss - (losses[i] ?? 0)) / (SLOPE_SD * sd));
     });
-    const said = days.reduce<Evidence>(
-      (sum, _, i) => {
-        const slope = slopes.map((column) => column[i] ?? 0);
-        const weight = precisions[i] ?? 0;
-        return {
-          precision: plus(sum.precision, outer(slope, slope), weight),
-          pull: plusVector(sum.pull, slope, weight * (gaps[i] ?? 0)),
-        };
-      },
-      { precision: diagonal(none), pull: none },
-    );
-    return { ...said, pull: plusVector(said.pull, apply(said.precision, unknowns)) };
+    return days.map((_, i) => columns.map((column) => column[i] ?? 0));
+  };
+  /** What the weighings say, in a straight line around one point. */
+  const evidenceAt = ({ unknowns, gaps }: Point, slopes: Matrix): Evidence => {
+    let precision = diagonal(none);
+    let pull: Vector = none;
+    for (const [i, slope] of slopes.entries()) {
+      const weight = precisions[i] ?? 0;
+      precision = plus(precision, outer(slope, slope), weight);
+      pull = plusVector(pull, slope, weight * (gaps[i] ?? 0));
+    }
+    return { precision, pull: plusVector(pull, apply(precision, unknowns)) };
+  };
+  /** The next point uphill, by these slopes; null where even a short step gains nothing. */
+  const stepFrom = (point: Point, slopes: Matrix): Point | null => {
+    const { precision, pull } = evidenceAt(point, slopes);
+    const said = plusVector(pull, apply(precision, point.unknowns), -1);
+    const uphill = plusVector(said, apply(prior, point.offset), -1);
+    const curvature = plus(prior, precision);
+    for (const damping of DAMPINGS) {
+      const damped = plus(curvature, diagonal(curvature.map((row, i) => damping * (row[i] ?? 0))));
+      const next = at(within(plusVector(point.unknowns, apply(inverse(damped), uphill))));
+      if (next.cost < point.cost) return next;
+    }
+    return null;
   };
   let point = at(believed.mean);
   let evidence: Evidence = { precision: diagonal(none), pull: none };
-  if (days.length === 0) return { ...believed, evidence };
-  let damping = 0;
-  for (let round = 0; round < ROUNDS; round++) {
-    evidence = evidenceAt(point);
-    const curvature = plus(prior, evidence.precision);
-    const { pull, precision } = evidence;
-    const uphill = plusVector(
-      plusVector(pull, apply(precision, point.unknowns), -1),
-      apply(prior, point.offset),
-      -1,
-    );
-    let next: Point | null = null;
-    for (let tried = 0; tried < TRIES && next === null; tried++) {
-      const damped = plus(curvature, diagonal(curvature.map((row, i) => damping * (row[i] ?? 0))));
-      const candidate = at(within(plusVector(point.unknowns, apply(inverse(damped), uphill))));
-      if (candidate.cost < point.cost) next = candidate;
-      damping = next === null ? Math.max(0.05, 5 * damping) : damping / 10;
+  for (let round = 0; days.length > 0 && round < ROUNDS; round++) {
+    const startCost = point.cost;
+    // Slopes cost a run for each unknown, a step only one: old slopes do for some steps more.
+    const slopes = slopesAt(point);
+    for (let step = 0; step < STEPS; step++) {
+      const next = stepFrom(point, slopes);
+      const gained = next === null ? 0 : point.cost - next.cost;
+      point = next ?? point;
+      if (gained < GAINED) break;
     }
-    if (next === null) break;
-    const gained = point.cost - next.cost;
-    point = next;
-    if (gained < GAINED) break;
+    evidence = evidenceAt(point, slopes);
+    if (startCost - point.cost < GAINED) break;
   }
   return { mean: point.unknowns, covariance: afterEvidence(believed, evidence).covariance, evidence };
 }
