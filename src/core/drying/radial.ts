@@ -63,7 +63,7 @@ export function skinTransfer({ diameterMm, airMPerS }: { diameterMm: number; air
 
 /**
  * How a piece dries from the skin in: a rehearsal, and the picture of the slice. The wrong tool for a date: it is off
- * by 5 to 6 points of loss on real pieces whose air speed nobody measured. Weighings put that right, `forecast.ts`.
+ * by 5 to 6 points of loss on real pieces whose air speed nobody measured. Weighings put that right, `radial-fit.ts`.
  *
  * Rings of equal solids; D = D13 exp(-Ea/R (1/T - 1/286.15)) (X/X0)^m; at the skin
  * j = h_m (aw es(Ts)/(Rv Ts) - RH es(Ta)/(Rv Ta)) with (h + h_r)(Ta - Ts) = lambda j: evaporation cools the skin.

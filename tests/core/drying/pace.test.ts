@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { offsetBelief } from '#core/drying/belief.ts';
 import { dryingPace } from '#core/drying/clock.ts';
 import { mixFromFat } from '#core/drying/equilibrium.ts';
 import { type DryingEvidence, informedPrior, pieceEvidence } from '#core/drying/evidence.ts';
@@ -8,6 +9,8 @@ import { type PaceWeighIn, paceOf } from '#core/drying/pace.ts';
 import { dryingPosterior } from '#core/drying/posterior.ts';
 import { dryingPrior } from '#core/drying/prior.ts';
 import { dryRadially } from '#core/drying/radial.ts';
+import { fanBand, radialFan } from '#core/drying/radial-fan.ts';
+import { radialSpread } from '#core/drying/radial-fit.ts';
 import { mixAw } from '#core/drying/water-activity.ts';
 import { scoreWindows } from '#core/drying/window-score.ts';
 
@@ -81,6 +84,36 @@ describe('pace against diameter', () => {
 });
 
 describe('the app’s own forecast', () => {
+  it('never flags the middle of the band that the app itself draws for a piece that hangs', () => {
+    for (const diameterMm of [38, 45, 55, 65, 85])
+      for (const humidityPct of [76, 80, 84]) {
+        const chamber = { chamberC: 13, humidityPct };
+        const perDay = dryingPace({ startAw: mixAw({ mix, lossPct: 0 }), ...chamber });
+        const prior = dryingPrior({ diameterMm, mix, humidityPct });
+        const fan = radialFan({
+          piece: { diameterMm, mix, air: [{ fromDay: 0, ...chamber }], hungDay: 0 },
+          believed: offsetBelief({
+            spread: radialSpread({ humiditySdPct: 4 }),
+            siblings: [],
+            earlierBatches: [],
+          }),
+          fromDay: 0,
+          targetLossPct: 38,
+        });
+        const weighIns = [0.5, 1, 2, 3, 4, 5, 6, 13, 20].map((day) => ({
+          dryingDays: day,
+          thetaDays: day * perDay,
+          lossPct: fanBand(fan, { day }).p50Pct,
+        }));
+        const given = { prior, informed: prior, onHanging: at(0, 0), mix, air: chamber, diameterMm };
+        for (const count of weighIns.keys()) {
+          const { level } = paceOf({ ...given, weighIns: weighIns.slice(0, count + 1), targetLossPct: 38 });
+          expect(level, `${diameterMm} mm, ${humidityPct} %, weighing ${count + 1}`).not.toBe('too-fast');
+          expect(level, `${diameterMm} mm, ${humidityPct} %, weighing ${count + 1}`).not.toBe('too-slow');
+        }
+      }
+  });
+
   it('is as expected on its middle, day by day, from 36 to 90 mm and 75 to 88 %', () => {
     for (const diameterMm of [36, 55, 90])
       for (const humidityPct of [75, 80, 88]) {
