@@ -97,8 +97,8 @@ export function dailyAir(
 }
 
 /** A logger keeps the air within so many points of what it says, readings by hand and a dial within so many. */
-const LOGGER_SD_PCT = 2;
-const DIAL_SD_PCT = 4;
+export const LOGGER_SD_PCT = 1.5;
+export const DIAL_SD_PCT = 5;
 const LOGGER_A_DAY = 12;
 
 /** How far the humidity known since hanging, or of the last day, may be from the one there was. */

@@ -41,18 +41,20 @@ export function pieceInAir(
   const day = (atMs: number) => driedDays({ startMs: stuffed.atMs, rests }, atMs);
   const nowDay = day(nowMs);
   const hungMs = batch.hung?.atMs ?? nowMs;
+  const doubt = { humiditySdPct: humiditySdPct(batch, air, nowMs) };
   return {
     radial: {
       diameterMm,
       mix,
       air: dailyAir(batch, piece, air, nowMs),
       hungDay: Math.max(0, day(Math.min(hungMs, nowMs))),
+      ...doubt,
     },
     weighIns: weighingsUpTo(piece, nowMs).map(({ atMs, netG }) => ({
       day: day(atMs),
       lossPct: lossPct({ greenG, nowG: netG }),
     })),
-    spread: radialSpread({ humiditySdPct: humiditySdPct(batch, air, nowMs) }),
+    spread: radialSpread(doubt),
     nowMs,
     nowDay,
   };

@@ -5,6 +5,7 @@ import { type DryingWeighIn, dryingPosterior } from '#core/drying/posterior.ts';
 import { type DryingPrior, dryingPrior } from '#core/drying/prior.ts';
 import { fanWindow, radialFan } from '#core/drying/radial-fan.ts';
 import { type RadialPiece, type RadialWeighIn, radialFit, radialSpread } from '#core/drying/radial-fit.ts';
+import { DIAL_SD_PCT, LOGGER_SD_PCT } from '#record/drying-air.ts';
 import type { SimulatedBatch, SimulatedPiece } from './drying-makers.ts';
 
 /** A simulated batch seen on one day through the drying core, as the app would. */
@@ -70,11 +71,8 @@ export function evidenceOf({ clock, prior, weighIns }: Seen): DryingEvidence {
   return pieceEvidence({ prior, posterior, weighIns });
 }
 
-/** How far the air told may be off: a logger that was checked, or a dial that is believed (as the app). */
-const HUMIDITY_SD_PCT = { log: 2, dial: 4 };
-
-const spreadOf = ({ log }: SimulatedBatch) =>
-  radialSpread({ humiditySdPct: HUMIDITY_SD_PCT[log === null ? 'dial' : 'log'] });
+const doubtOf = ({ log }: SimulatedBatch) => ({ humiditySdPct: log === null ? DIAL_SD_PCT : LOGGER_SD_PCT });
+const spreadOf = (batch: SimulatedBatch) => radialSpread(doubtOf(batch));
 
 function told(
   batch: SimulatedBatch,
@@ -87,6 +85,7 @@ function told(
       mix: batch.toldMix,
       air: airOn(batch, day),
       hungDay: batch.fermentDays,
+      ...doubtOf(batch),
     },
     weighIns: piece.weighings
       .filter((weighing) => weighing.day <= day)

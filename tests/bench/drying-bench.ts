@@ -83,7 +83,13 @@ console.log(
 console.log(`posterior of 60 weighings: ${posteriorMs.toFixed(2)} ms`);
 
 /** What tells a piece that hangs: the same weighings, dated by days, through the radial model. */
-const piece = { diameterMm: 55, mix, air: [{ fromDay: 0, chamberC: 13, humidityPct: 80 }], hungDay: 0 };
+const piece = {
+  diameterMm: 55,
+  mix,
+  air: [{ fromDay: 0, chamberC: 13, humidityPct: 80 }],
+  hungDay: 0,
+  humiditySdPct: 4,
+};
 const believed = offsetBelief({
   spread: radialSpread({ humiditySdPct: 4 }),
   siblings: [],

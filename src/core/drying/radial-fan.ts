@@ -30,7 +30,7 @@ const LEAST_SHARE = 1e-6;
  * Units: days of drying, % of green weight.
  * Source: second-order propagation of a normal distribution (derived).
  * @throws RangeError as `dryRadially`; if the day lies before the start.
- * @example radialFan({ piece: { diameterMm: 55, hungDay: 0, mix: { waterFraction: 0.6, proteinFraction: 0.16, saltFraction: 0.027, sugarFraction: 0.005 }, air: [{ fromDay: 0, chamberC: 13, humidityPct: 99 }] }, believed: { mean: [0, 0, 0, 0, 0, 0], covariance: [] }, fromDay: 0, targetLossPct: 35 }).days[0] // => 0
+ * @example radialFan({ piece: { diameterMm: 55, hungDay: 0, humiditySdPct: 4, mix: { waterFraction: 0.6, proteinFraction: 0.16, saltFraction: 0.027, sugarFraction: 0.005 }, air: [{ fromDay: 0, chamberC: 13, humidityPct: 99 }] }, believed: { mean: [0, 0, 0, 0, 0, 0], covariance: [] }, fromDay: 0, targetLossPct: 35 }).days[0] // => 0
  */
 export function radialFan({
   piece,

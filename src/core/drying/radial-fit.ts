@@ -23,6 +23,8 @@ export type RadialPiece = {
   readonly air: readonly AirStep[];
   /** From this day on it hangs in the chamber, whose humidity is believed only so far. */
   readonly hungDay: number;
+  /** How far that humidity may be from the one there was, in points. */
+  readonly humiditySdPct: number;
 };
 
 /** `scaleSdPct`: what a coarse scale adds to its error. */
@@ -38,8 +40,10 @@ export type RadialFit = Normal & { readonly evidence: Evidence };
 const USUAL = { d13M2PerS: 4e-11, power: 1, airMPerS: 0.2 };
 const LEAST_AIR_M_PER_S = 0.02;
 const MOST_AIR_M_PER_S = 2;
-/** One piece on one scale: the model follows a curve closer than `WEIGHED_PIECE`'s, so less is left over. */
-const WEIGHED = { weighingSdPct: 0.4, repeatShare: 0.2, tailHazard: Infinity };
+/** Error of one weighing in points of loss: scale and skin, and for each point of doubt what the air did unread from day to day. */
+const WEIGHED_SD_PCT = 0.3;
+const UNREAD_SD_PCT = 0.1;
+const REPEAT_SHARE = 0.2;
 /** Within a point of loss of a fine run; the fit takes up most of that. */
 const COARSE = { rings: 12, stepHours: 12 };
 /** What a mix without fat is at most made of: its minerals are left. */
@@ -80,7 +84,7 @@ export function radialSpread({ humiditySdPct }: { humiditySdPct: number }): Spre
  * Units: mm, days; result % of green weight.
  * Source: as `dryRadially`, with 12 rings.
  * @throws RangeError as `dryRadially`.
- * @example radialLosses({ diameterMm: 55, hungDay: 0, mix: { waterFraction: 0.6, proteinFraction: 0.16, saltFraction: 0.027, sugarFraction: 0.005 }, air: [{ fromDay: 0, chamberC: 13, humidityPct: 80 }] }, { unknowns: [0, 0, 0, 0, 0, 0], days: [0] }) // => [0]
+ * @example radialLosses({ diameterMm: 55, hungDay: 0, humiditySdPct: 4, mix: { waterFraction: 0.6, proteinFraction: 0.16, saltFraction: 0.027, sugarFraction: 0.005 }, air: [{ fromDay: 0, chamberC: 13, humidityPct: 80 }] }, { unknowns: [0, 0, 0, 0, 0, 0], days: [0] }) // => [0]
  */
 export function radialLosses(
   { diameterMm, mix, air, hungDay }: RadialPiece,
@@ -120,7 +124,7 @@ export function radialLosses(
  * Source: Bayes' rule, Laplace's approximation; error of a weighing as set on simulated makers, by seeds that
  * nothing is tested on.
  * @throws RangeError if a weighing is not a number or lies before the start; as `dryRadially`.
- * @example radialFit({ piece: { diameterMm: 55, hungDay: 0, mix: { waterFraction: 0.6, proteinFraction: 0.16, saltFraction: 0.027, sugarFraction: 0.005 }, air: [] }, believed: { mean: [0], covariance: [[1]] }, weighIns: [] }).evidence.pull // => [0]
+ * @example radialFit({ piece: { diameterMm: 55, hungDay: 0, humiditySdPct: 4, mix: { waterFraction: 0.6, proteinFraction: 0.16, saltFraction: 0.027, sugarFraction: 0.005 }, air: [] }, believed: { mean: [0], covariance: [[1]] }, weighIns: [] }).evidence.pull // => [0]
  */
 export function radialFit({
   piece,
@@ -138,8 +142,10 @@ export function radialFit({
       );
   const weighed = weighIns.toSorted((a, b) => a.day - b.day);
   const days = weighed.map(({ day }) => day);
+  const weighingSdPct = Math.hypot(WEIGHED_SD_PCT, UNREAD_SD_PCT * piece.humiditySdPct);
+  const model = { weighingSdPct, repeatShare: REPEAT_SHARE, tailHazard: Infinity };
   const precisions = weighed.map(({ scaleSdPct = 0 }) =>
-    weighingPrecision({ count: weighed.length, model: WEIGHED, scaleSdPct }),
+    weighingPrecision({ count: weighed.length, model, scaleSdPct }),
   );
   const none = believed.mean.map(() => 0);
   const sds = believed.covariance.map((row, at) => Math.sqrt(row[at] ?? 0));

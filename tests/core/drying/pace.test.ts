@@ -91,7 +91,7 @@ describe('the app’s own forecast', () => {
         const perDay = dryingPace({ startAw: mixAw({ mix, lossPct: 0 }), ...chamber });
         const prior = dryingPrior({ diameterMm, mix, humidityPct });
         const fan = radialFan({
-          piece: { diameterMm, mix, air: [{ fromDay: 0, ...chamber }], hungDay: 0 },
+          piece: { diameterMm, mix, air: [{ fromDay: 0, ...chamber }], hungDay: 0, humiditySdPct: 4 },
           believed: offsetBelief({
             spread: radialSpread({ humiditySdPct: 4 }),
             siblings: [],

@@ -15,6 +15,7 @@ const hung = (fatFraction: number, humidityPct = 80, diameterMm = 61) => ({
   mix: mixOf(fatFraction),
   air: [{ fromDay: 0, chamberC: 13, humidityPct }],
   hungDay: 0,
+  humiditySdPct: 4,
 });
 const fanOf = (piece: ReturnType<typeof hung>, targetLossPct = 35) =>
   radialFan({ piece, believed, fromDay: 0, targetLossPct });

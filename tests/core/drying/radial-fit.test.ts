@@ -9,7 +9,7 @@ const air = [
   { fromDay: 0, chamberC: 22, humidityPct: 92 },
   { fromDay: 2, chamberC: 13, humidityPct: 80 },
 ];
-const piece = { diameterMm: 55, mix, air, hungDay: 2 };
+const piece = { diameterMm: 55, mix, air, hungDay: 2, humiditySdPct: 4 };
 const spread = radialSpread({ humiditySdPct: 4 });
 const believed = offsetBelief({ spread, siblings: [], earlierBatches: [] });
 /** A slow mix in drier, quieter air than was told. */
@@ -52,7 +52,7 @@ describe('the radial model fitted to weighings', () => {
   it('stands where no step to any side is likelier', () => {
     const weighIns = weighedOn([4, 9, 16, 23, 30], 0.3);
     const { mean } = radialFit({ piece, believed, weighIns });
-    // The belief as its definition has it: five equally correlated weighings of 0.4 points, independent unknowns.
+    // The belief as its definition has it: five equally correlated weighings of 0.5 points, independent unknowns.
     const cost = (unknowns: readonly number[]) => {
       const losses = radialLosses(piece, { unknowns, days: weighIns.map(({ day }) => day) });
       const misfit = weighIns.reduce((sum, { lossPct }, i) => sum + (lossPct - (losses[i] ?? 0)) ** 2, 0);
@@ -60,7 +60,7 @@ describe('the radial model fitted to weighings', () => {
         (sum, one, i) => sum + one ** 2 / (believed.covariance[i]?.[i] ?? 0),
         0,
       );
-      return misfit / (0.4 ** 2 * (1 + 0.2 * 4)) + strayed;
+      return misfit / (0.5 ** 2 * (1 + 0.2 * 4)) + strayed;
     };
     const best = cost(mean);
     for (const [i, row] of believed.covariance.entries())
