@@ -43,7 +43,7 @@ const MOST_AIR_M_PER_S = 2;
 /** Error of one weighing in points of loss: scale and skin, and for each point of doubt what the air did unread from day to day. */
 const WEIGHED_SD_PCT = 0.3;
 const UNREAD_SD_PCT = 0.1;
-const REPEAT_SHARE = 0.2;
+const REPEAT_SHARE = 0.1;
 /** Within a point of loss of a fine run; the fit takes up most of that. */
 const COARSE = { rings: 12, stepHours: 12 };
 /** What a mix without fat is at most made of: its minerals are left. */

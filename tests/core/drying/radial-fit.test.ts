@@ -60,7 +60,7 @@ describe('the radial model fitted to weighings', () => {
         (sum, one, i) => sum + one ** 2 / (believed.covariance[i]?.[i] ?? 0),
         0,
       );
-      return misfit / (0.5 ** 2 * (1 + 0.2 * 4)) + strayed;
+      return misfit / (0.5 ** 2 * (1 + 0.1 * 4)) + strayed;
     };
     const best = cost(mean);
     for (const [i, row] of believed.covariance.entries())
