@@ -28,7 +28,7 @@ export function StuffingScreen({ words, place, id }: { words: Words; place: Plac
   const { saving, save } = useAppend(place.initials);
   const [shared, setShared] = useState<Shared | null>(null);
   const [changing, setChanging] = useState(false);
-  const [text, setText] = useState('');
+  const [typed, setTyped] = useState({ number: 0, text: '' });
   const [problem, setProblem] = useState<string | null>(null);
   const [question, setQuestion] = useState<string | null>(null);
   useAwake();
@@ -39,6 +39,9 @@ export function StuffingScreen({ words, place, id }: { words: Words; place: Plac
   const back = { href: `#/batches/${id}`, label: words.app.back };
   const known = shared ?? (batch.pieces.length > 0 ? sharedSoFar(batch) : null);
   const view = stuffingView({ batch, scales: kit.scales, place, words });
+  // The page is at the next piece before the last one is on both copies: a key pressed by then is the next one's.
+  const number = view.next;
+  const text = typed.number === number ? typed.text : '';
 
   if (known === null || changing)
     return (
@@ -85,7 +88,7 @@ export function StuffingScreen({ words, place, id }: { words: Words; place: Plac
         subject: newSubject('piece'),
         refs: [subject],
         body: {
-          number: view.next,
+          number,
           grossG: read.value,
           ...known,
           ...(view.scale ? { scale: view.scale.id } : {}),
@@ -94,7 +97,7 @@ export function StuffingScreen({ words, place, id }: { words: Words; place: Plac
         },
       },
     ]);
-    if (result.ok) setText('');
+    if (result.ok) setTyped((now) => (now.number === number ? { number, text: '' } : now));
   };
 
   const undo = async () => {
@@ -130,7 +133,7 @@ export function StuffingScreen({ words, place, id }: { words: Words; place: Plac
       <KeyedValue
         text={text}
         onText={(next) => {
-          setText(next);
+          setTyped({ number, text: next });
           setProblem(null);
         }}
         unit={view.unit}
