@@ -4,6 +4,7 @@
  */
 import { Dexie, type Table } from 'dexie';
 import { problemOf } from './problem.ts';
+import { takesPhoto } from './reserve.ts';
 import { KEPT_FOR_READINGS_BYTES, leftBytes } from './room.ts';
 
 type PhotoRow = { readonly sha256: string; readonly bytes: Uint8Array<ArrayBuffer> };
@@ -28,6 +29,7 @@ export type FoundPhoto =
 export async function keepPhoto(bytes: Uint8Array<ArrayBuffer>): Promise<KeptPhoto> {
   const left = await leftBytes();
   if (left !== null && left - bytes.length < KEPT_FOR_READINGS_BYTES) return { ok: false, code: 'no-room' };
+  if (!(await takesPhoto())) return { ok: false, code: 'no-room' };
   try {
     const sha256 = await sumOf(bytes);
     await photos.photos.put({ sha256, bytes });

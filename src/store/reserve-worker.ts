@@ -10,8 +10,8 @@ type SyncHandle = {
 };
 type SyncFile = FileSystemFileHandle & { createSyncAccessHandle(how: { mode: string }): Promise<SyncHandle> };
 
-/** `free`: what is held is given back where the disk takes nothing more. */
-export type ReserveTask = 'hold' | 'free';
+/** `free`: what is held is given back where the disk takes nothing more. `ask`: whether it takes a photo beside it; nothing is given back. */
+export type ReserveTask = 'hold' | 'free' | 'ask';
 /** Bytes that were held, and whether there is room now, by itself or made; or why nothing can be said. */
 export type ReserveAnswer =
   | { readonly heldBytes: number; readonly room: 'there' | 'made' | 'none' }
@@ -20,6 +20,8 @@ export type ReserveAnswer =
 /** Some ten thousand entries in both copies, and a backup of them. */
 const RESERVE_BYTES = 8 * 1024 * 1024;
 const CHUNK_BYTES = 65_536;
+/** Four megabytes: a photo, what its store writes beside it, and some way to the end of the disk. */
+const PHOTO_CHUNKS = 64;
 
 self.onmessage = async ({ data }: MessageEvent<ReserveTask>) => {
   const answer: ReserveAnswer = await done(data).catch((error) => ({ problem: String(error) }));
@@ -32,6 +34,7 @@ async function done(task: ReserveTask): Promise<ReserveAnswer> {
   held ??= await opened(task === 'hold');
   if (task === 'hold') fill(held);
   const heldBytes = held.getSize();
+  if (task === 'ask') return { heldBytes, room: hasRoom(held, PHOTO_CHUNKS) ? 'there' : 'none' };
   if (task === 'hold' || hasRoom(held)) return { heldBytes, room: 'there' };
   held.truncate(0);
   held.flush();
@@ -39,12 +42,13 @@ async function done(task: ReserveTask): Promise<ReserveAnswer> {
 }
 
 /** Told by trying: what a browser says of the room that is left is no help. */
-function hasRoom(handle: SyncHandle): boolean {
+function hasRoom(handle: SyncHandle, chunks = 1): boolean {
   const at = handle.getSize();
   try {
-    const room = handle.write(noise(), { at }) === CHUNK_BYTES;
+    for (let chunk = 0; chunk < chunks; chunk++)
+      if (handle.write(noise(), { at: at + chunk * CHUNK_BYTES }) !== CHUNK_BYTES) return false;
     handle.flush();
-    return room;
+    return true;
   } catch {
     return false;
   } finally {

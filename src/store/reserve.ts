@@ -30,6 +30,15 @@ export async function makeRoom(): Promise<'there' | 'made' | 'none' | 'not-known
   return answer.room;
 }
 
+/**
+ * Whether the disk takes a photo beside what is held; true where that cannot be told. Asked before its store is written to: one
+ * photo too many, and a browser may throw away the log as well.
+ */
+export async function takesPhoto(): Promise<boolean> {
+  const answer = await ask('ask');
+  return !('room' in answer) || answer.room === 'there';
+}
+
 /** Of the room that was given back, what lines may take: each stands in both copies, and the rest lets the stores settle. */
 const SPENDABLE_CHARS = 1_500_000;
 let spentChars: number | null = null;
