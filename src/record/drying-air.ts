@@ -2,6 +2,7 @@
 import type { AirPoint } from '#core/air/air-series.ts';
 import { airByDay } from '#core/drying/air-days.ts';
 import type { AirReading } from '#core/drying/clock.ts';
+import { DIAL_SD_PCT } from '#core/drying/implied-humidity.ts';
 import type { AirStep } from '#core/drying/radial.ts';
 import type { Batch } from './batch.ts';
 import type { ChamberAir } from './chamber-air.ts';
@@ -96,9 +97,8 @@ export function dailyAir(
   });
 }
 
-/** A logger keeps the air within so many points of what it says, readings by hand and a dial within so many. */
+/** A logger is good to so many points, its own offsets put right (set on simulated makers, computed); readings by hand are as a dial. */
 export const LOGGER_SD_PCT = 1.5;
-export const DIAL_SD_PCT = 5;
 const LOGGER_A_DAY = 12;
 
 /** How far the humidity known since hanging, or of the last day, may be from the one there was. */

@@ -7,9 +7,16 @@ import type { PaceFinding } from '#core/drying/pace.ts';
 import type { Batch } from './batch.ts';
 import type { KnownAir } from './drying-air.ts';
 import { type ImpliedAir, impliedAir, paceNow } from './drying-signs.ts';
-import { evidenceOf, mixOf, type PieceSeen, type PieceWindow, seenPiece } from './forecast-figures.ts';
+import { evidenceOf, mixOf, type PieceSeen, seenPiece } from './forecast-figures.ts';
 import type { Piece } from './piece.ts';
-import { evidenceInAir, type PieceFan, type PieceInAir, pieceFan, pieceInAir } from './piece-ahead.ts';
+import {
+  evidenceInAir,
+  type PieceFan,
+  type PieceInAir,
+  type PieceWindow,
+  pieceFan,
+  pieceInAir,
+} from './piece-ahead.ts';
 import { pieceFigures } from './piece-figures.ts';
 import type { SubjectId } from './subject.ts';
 

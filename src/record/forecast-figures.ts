@@ -1,7 +1,7 @@
-/** When a piece should reach its target, from its green weight, its air and its weighings. An estimate, always a window. */
-import { type DryingClock, dryingClock, instantOf, thetaAt } from '#core/drying/clock.ts';
-import { type DryingEvidence, informedPrior, pieceEvidence } from '#core/drying/evidence.ts';
-import { daysToTarget, type LossBand, lossBand } from '#core/drying/forecast.ts';
+/** A piece through the curve of drying: from its green weight, its air and its weighings. An estimate, always a band. */
+import { type DryingClock, dryingClock, thetaAt } from '#core/drying/clock.ts';
+import { type DryingEvidence, pieceEvidence } from '#core/drying/evidence.ts';
+import { type LossBand, lossBand } from '#core/drying/forecast.ts';
 import { lossPct } from '#core/drying/loss.ts';
 import { type DryingPosterior, type DryingWeighIn, dryingPosterior } from '#core/drying/posterior.ts';
 import { type DryingPrior, dryingPrior } from '#core/drying/prior.ts';
@@ -13,14 +13,7 @@ import { airOf, type KnownAir, plannedAir } from './drying-air.ts';
 import type { Piece, Weighing } from './piece.ts';
 import { NO_SCALE } from './weigh-out-figures.ts';
 
-export type PieceWindow = {
-  readonly p10Ms: number | null;
-  readonly p50Ms: number | null;
-  readonly p90Ms: number | null;
-  /** Chance that this air never brings the piece to its target. */
-  readonly neverFraction: number;
-};
-export type PieceForecast = PieceWindow & { readonly band: (atMs: number) => LossBand };
+export type PieceForecast = { readonly band: (atMs: number) => LossBand };
 
 /** A piece as it stood at an instant: only what was written of the time before. */
 export type PieceSeen = {
@@ -34,11 +27,9 @@ export type Known = {
   readonly air?: KnownAir | null;
   /** Of the mix, where it was made up already. */
   readonly mix?: MixFractions;
-  readonly siblings?: readonly DryingEvidence[];
-  readonly earlierBatches?: readonly DryingEvidence[];
 };
 
-/** Null before stuffing. Works from the first day on, before any weigh-in. */
+/** Null before stuffing. Quick, and alone: what others of its batch and chamber say is in `piece-ahead.ts`. */
 export function pieceForecast(
   piece: Piece,
   batch: Batch,
@@ -47,11 +38,8 @@ export function pieceForecast(
 ): PieceForecast | null {
   const seen = seenPiece(piece, batch, nowMs, known);
   if (seen === null) return null;
-  const posterior = posteriorOf(seen, known);
-  return {
-    ...windowOf(seen, posterior, piece.targetLossPct),
-    band: (atMs) => lossBand(posterior, { thetaDays: thetaAt(seen.clock, atMs) }),
-  };
+  const posterior = posteriorOf(seen);
+  return { band: (atMs) => lossBand(posterior, { thetaDays: thetaAt(seen.clock, atMs) }) };
 }
 
 /** The piece seen through its air, no drier than `leastHumidityPct`; the clock stands while it rests. */
@@ -92,33 +80,14 @@ export function weighingsUpTo({ weighings, stuffed }: Piece, nowMs: number): Wei
   return weighings.filter(({ atMs, netG }) => atMs > stuffed.atMs && atMs <= nowMs && netG > 0);
 }
 
-export function posteriorOf(
-  { clock, prior, weighIns }: PieceSeen,
-  { siblings = [], earlierBatches = [] }: Pick<Known, 'siblings' | 'earlierBatches'>,
-): DryingPosterior {
-  const informed = informedPrior({ prior, siblings, earlierBatches });
-  return dryingPosterior({ prior: informed, weighIns, course: clock.steps });
-}
-
 /** What the weighings of one piece say about its fellows. */
 export function evidenceOf(seen: PieceSeen): DryingEvidence {
   const { prior, weighIns } = seen;
-  return pieceEvidence({ prior, posterior: posteriorOf(seen, {}), weighIns });
+  return pieceEvidence({ prior, posterior: posteriorOf(seen), weighIns });
 }
 
-export function windowOf(
-  { clock }: PieceSeen,
-  posterior: DryingPosterior,
-  targetLossPct: number,
-): PieceWindow {
-  const target = daysToTarget(posterior, { targetLossPct });
-  const at = (thetaDays: number | null) => (thetaDays === null ? null : instantOf(clock, thetaDays));
-  return {
-    p10Ms: at(target.p10Days),
-    p50Ms: at(target.p50Days),
-    p90Ms: at(target.p90Days),
-    neverFraction: target.neverFraction,
-  };
+function posteriorOf({ clock, prior, weighIns }: PieceSeen): DryingPosterior {
+  return dryingPosterior({ prior, weighIns, course: clock.steps });
 }
 
 /** The mix as planned for the meat that was weighed; before that, for a kilo in the shares of the formula. */

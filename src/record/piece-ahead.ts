@@ -8,7 +8,7 @@ import { type RadialPiece, type RadialWeighIn, radialFit, radialSpread } from '#
 import type { MixFractions } from '#core/drying/water-activity.ts';
 import type { Batch } from './batch.ts';
 import { dailyAir, humiditySdPct, type KnownAir } from './drying-air.ts';
-import { type PieceWindow, weighingsUpTo } from './forecast-figures.ts';
+import { weighingsUpTo } from './forecast-figures.ts';
 import type { Piece } from './piece.ts';
 
 const DAY_MS = 86_400_000;
@@ -20,6 +20,14 @@ export type PieceInAir = {
   readonly spread: Spread;
   readonly nowMs: number;
   readonly nowDay: number;
+};
+
+export type PieceWindow = {
+  readonly p10Ms: number | null;
+  readonly p50Ms: number | null;
+  readonly p90Ms: number | null;
+  /** Chance that this air never brings the piece to its target. */
+  readonly neverFraction: number;
 };
 
 export type PieceFan = {

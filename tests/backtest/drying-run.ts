@@ -1,11 +1,12 @@
 import { type Evidence, evidenceTogether, offsetBelief } from '#core/drying/belief.ts';
 import { dryingClock, thetaAt } from '#core/drying/clock.ts';
 import { type DryingEvidence, pieceEvidence } from '#core/drying/evidence.ts';
+import { DIAL_SD_PCT } from '#core/drying/implied-humidity.ts';
 import { type DryingWeighIn, dryingPosterior } from '#core/drying/posterior.ts';
 import { type DryingPrior, dryingPrior } from '#core/drying/prior.ts';
 import { fanWindow, radialFan } from '#core/drying/radial-fan.ts';
 import { type RadialPiece, type RadialWeighIn, radialFit, radialSpread } from '#core/drying/radial-fit.ts';
-import { DIAL_SD_PCT, LOGGER_SD_PCT } from '#record/drying-air.ts';
+import { LOGGER_SD_PCT } from '#record/drying-air.ts';
 import type { SimulatedBatch, SimulatedPiece } from './drying-makers.ts';
 
 /** A simulated batch seen on one day through the drying core, as the app would. */

@@ -5,7 +5,6 @@ import { chamberAir } from '#record/chamber-air.ts';
 import { type KnownAir, knownAir } from '#record/drying-air.ts';
 import { batchAhead, batchGiven, lossOn } from '#record/drying-batch.ts';
 import { ownScore } from '#record/drying-score.ts';
-import { pieceForecast } from '#record/forecast-figures.ts';
 import type { SubjectId } from '#record/subject.ts';
 import {
   BATCH,
@@ -124,7 +123,7 @@ describe('a batch that hangs', () => {
     for (const [at, [first = 0, second = 0]] of weightsG([800, 810], days, SOUND).entries())
       weighRound(of, HUNG + DAY * (days[at] ?? 0), [first, second]);
     const third = ahead(of, 15)?.pieces[2];
-    const alone = pieceForecast(batchOf(of).pieces[2] ?? fail(), batchOf(of), ms(HUNG + 15 * DAY));
+    const alone = ahead(hung(setUp(book())), 15)?.pieces[2];
     const width = (window: { p10Ms: number | null; p50Ms: number | null } | null | undefined) =>
       (window?.p50Ms ?? Infinity) - (window?.p10Ms ?? 0);
     expect(width(third)).toBeLessThan(0.8 * width(alone));
@@ -228,7 +227,3 @@ describe('the app’s own windows', () => {
     expect(ownScore([{ batch: batchOf(weighed([0, 3], SOUND)), air: null }])).toBeNull();
   });
 });
-
-function fail(): never {
-  throw new Error('no piece');
-}

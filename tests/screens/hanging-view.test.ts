@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { type BatchAhead, batchAhead } from '#record/drying-batch.ts';
-import type { PieceWindow } from '#record/forecast-figures.ts';
+import type { PieceWindow } from '#record/piece-ahead.ts';
 import { hangingView } from '#screens/hanging/hanging-view.ts';
 import { pieceView } from '#screens/piece/piece-view.ts';
 import { en as words } from '#words/en.ts';

@@ -19,7 +19,8 @@ export type ImpliedHumidity = {
 
 /** Points by which a dial may lie off before it is worth a check: a cheap sensor is good to 3 to 5 (read). */
 const WORTH_A_CHECK_PCT = 8;
-const DIAL_SD_PCT = 5;
+/** How far a dial, or a reading by hand, is off: one sd (as above). */
+export const DIAL_SD_PCT = 5;
 /** How often a dial is simply wrong (common practice: a household hygrometer is not to be believed unchecked). */
 const WRONG_DIAL_SHARE = 0.15;
 const LOWEST_PCT = 40;

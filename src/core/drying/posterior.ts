@@ -89,7 +89,7 @@ export function dryingPosterior({
  * 1 / (sd² (1 + share (n - 1)) + scale²).
  * Units: points of loss; result 1/points².
  * Source: the effective number of equally correlated readings (derived).
- * @example weighingPrecision({ count: 3, model: { weighingSdPct: 1, repeatShare: 0.5, tailHazard: 1.5 } }) // => 0.5
+ * @example weighingPrecision({ count: 3, model: { weighingSdPct: 1, repeatShare: 0.5 } }) // => 0.5
  */
 export function weighingPrecision({
   count,
@@ -97,7 +97,7 @@ export function weighingPrecision({
   scaleSdPct = 0,
 }: {
   count: number;
-  model: DryingModel;
+  model: Pick<DryingModel, 'weighingSdPct' | 'repeatShare'>;
   scaleSdPct?: number;
 }): number {
   return 1 / (weighingSdPct ** 2 * (1 + repeatShare * (count - 1)) + scaleSdPct ** 2);

@@ -63,8 +63,8 @@ const GAINED = 0.05;
  * How far the unknowns stray, and by whose doing: the chamber and its maker, the batch, the piece.
  *
  * Units: `humiditySdPct` in points: how far the air told may be from the air there is.
- * Source: diffusivity within 1e-11 to 2.5e-10 m²/s (published values, read), so wide that days to the target come out
- * as wide as `dryingPrior`; air 0.1 to 0.3 m/s without a fan, casings within 3.5 % (common practice).
+ * Source: set on simulated makers, by seeds that nothing is tested on (computed), within what is known: diffusivity 1e-11 to
+ * 2.5e-10 m²/s (published values, read), air 0.1 to 0.3 m/s without a fan, casings within some percent (common practice).
  * @throws RangeError unless the doubt lies above 0, up to 100.
  * @example radialSpread({ humiditySdPct: 5 }).chamber[3][3] // => 9
  */
@@ -143,7 +143,7 @@ export function radialFit({
   const weighed = weighIns.toSorted((a, b) => a.day - b.day);
   const days = weighed.map(({ day }) => day);
   const weighingSdPct = Math.hypot(WEIGHED_SD_PCT, UNREAD_SD_PCT * piece.humiditySdPct);
-  const model = { weighingSdPct, repeatShare: REPEAT_SHARE, tailHazard: Infinity };
+  const model = { weighingSdPct, repeatShare: REPEAT_SHARE };
   const precisions = weighed.map(({ scaleSdPct = 0 }) =>
     weighingPrecision({ count: weighed.length, model, scaleSdPct }),
   );

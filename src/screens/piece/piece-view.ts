@@ -1,7 +1,7 @@
 import { lossPct } from '#core/drying/loss.ts';
 import type { EntryId } from '#record/entry.ts';
-import type { PieceWindow } from '#record/forecast-figures.ts';
 import type { Piece } from '#record/piece.ts';
+import type { PieceWindow } from '#record/piece-ahead.ts';
 import { pieceFigures } from '#record/piece-figures.ts';
 import type { Place } from '#record/place.ts';
 import type { Words } from '#words/en.ts';

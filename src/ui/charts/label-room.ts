@@ -18,9 +18,6 @@ const PLACES: readonly LabelPlace[] = [
   { left: true, below: false },
 ];
 
-/** What the words must not lie on. */
-const CURVES: ReadonlySet<ChartSeries['kind']> = new Set(['measured', 'median', 'doubted', 'piece', 'apart']);
-
 type Rest = Pick<ChartModel, 'xTicks' | 'yTicks' | 'series'>;
 
 /** A line across whose words lie on no reading and no curve; where they would, they stand below the chart. */
@@ -41,7 +38,7 @@ export function labelPlace(
     y: ((point.y - low) / (high - low)) * PLOT.heightPx,
   });
   const curves = series.flatMap((each) =>
-    CURVES.has(each.kind) && 'points' in each && each.kind !== 'window'
+    'points' in each && each.kind !== 'window'
       ? [{ points: each.points.map(atPx), isLine: each.kind !== 'doubted' }]
       : [],
   );
