@@ -1,9 +1,10 @@
-/** All that is expected of a batch that hangs: each piece, the first, the last, its pace, its course, the air that its weights speak for. Long, since all of it rests on the same pieces, seen once. */
+/** All that is expected of a batch that hangs: each piece, the first, the last, its pace, its course, the air that its weights speak for. */
 import { jointChances, passes } from '#core/drying/batch-window.ts';
 import { type Evidence, evidenceTogether } from '#core/drying/belief.ts';
 import { batchEvidence, type DryingEvidence } from '#core/drying/evidence.ts';
 import type { LossBand } from '#core/drying/forecast.ts';
 import type { PaceFinding } from '#core/drying/pace.ts';
+import { RADIAL_PIECE_COVARIANCE } from '#core/drying/radial-fit.ts';
 import type { Batch } from './batch.ts';
 import type { KnownAir } from './drying-air.ts';
 import { type ImpliedAir, impliedAir, paceNow } from './drying-signs.ts';
@@ -18,6 +19,7 @@ import {
   pieceInAir,
 } from './piece-ahead.ts';
 import { pieceFigures } from './piece-figures.ts';
+import { spread } from './spread.ts';
 import type { SubjectId } from './subject.ts';
 
 /** What the forecast of a batch is made from. Plain: it may be handed to another thread. */
@@ -177,13 +179,10 @@ function earlierBatches({ batch, air, others, nowMs }: BatchGiven): Saying[] {
     .filter((pieces) => pieces.length > 0)
     .map((pieces) => {
       const told = pieces.map(saying);
-      const [first] = told;
+      const evidence = told.map((one) => one.evidence);
       return {
         onCurve: batchEvidence(told.map(({ onCurve }) => onCurve)),
-        evidence: evidenceTogether(
-          told.map(({ evidence }) => evidence),
-          first?.inAir.spread.piece ?? [],
-        ),
+        evidence: evidenceTogether(evidence, RADIAL_PIECE_COVARIANCE),
       };
     });
 }
@@ -240,10 +239,4 @@ export function lossOn(course: readonly CoursePoint[], atMs: number): number {
   if (after.atMs <= before.atMs) return after.lossPct;
   const share = (atMs - before.atMs) / (after.atMs - before.atMs);
   return before.lossPct + share * (after.lossPct - before.lossPct);
-}
-
-function spread<T>(all: readonly T[], most: number): T[] {
-  return all.filter(
-    (_, at) => Math.floor((at * most) / all.length) !== Math.floor(((at - 1) * most) / all.length),
-  );
 }

@@ -6,6 +6,7 @@ import type { KnownAir } from './drying-air.ts';
 import { mixOf, weighingsUpTo } from './forecast-figures.ts';
 import type { Piece } from './piece.ts';
 import { evidenceInAir, pieceFan, pieceInAir } from './piece-ahead.ts';
+import { spread } from './spread.ts';
 
 const DAY_MS = 86_400_000;
 /** The last batches, a few pieces and rounds of each: enough to tell four in five from half. */
@@ -67,11 +68,4 @@ export function reachedTarget(piece: Piece): number | null {
     before = { atMs, lost };
   }
   return null;
-}
-
-function spread<T>(all: readonly T[], most: number): T[] {
-  if (all.length <= most) return [...all];
-  return Array.from({ length: most }, (_, at) => all[Math.floor((at * all.length) / most)]).filter(
-    (one) => one !== undefined,
-  );
 }

@@ -5,7 +5,13 @@ import { DIAL_SD_PCT } from '#core/drying/implied-humidity.ts';
 import { type DryingWeighIn, dryingPosterior } from '#core/drying/posterior.ts';
 import { type DryingPrior, dryingPrior } from '#core/drying/prior.ts';
 import { fanWindow, radialFan } from '#core/drying/radial-fan.ts';
-import { type RadialPiece, type RadialWeighIn, radialFit, radialSpread } from '#core/drying/radial-fit.ts';
+import {
+  RADIAL_PIECE_COVARIANCE,
+  type RadialPiece,
+  type RadialWeighIn,
+  radialFit,
+  radialSpread,
+} from '#core/drying/radial-fit.ts';
 import { LOGGER_SD_PCT } from '#record/drying-air.ts';
 import type { SimulatedBatch, SimulatedPiece } from './drying-makers.ts';
 
@@ -119,5 +125,5 @@ export function windowOn(
 export function finishedBatch(batch: SimulatedBatch): Evidence {
   const endDay = Math.max(...batch.pieces.map(({ reachedDay }) => reachedDay ?? 120));
   const pieces = batch.pieces.map((piece) => evidenceOn(batch, piece, endDay));
-  return evidenceTogether(pieces, spreadOf(batch).piece);
+  return evidenceTogether(pieces, RADIAL_PIECE_COVARIANCE);
 }

@@ -59,6 +59,9 @@ const DAMPINGS = [0, 0.05, 0.5, 5];
 /** A step that gains less than this in twice ln of the belief is the last. */
 const GAINED = 0.05;
 
+/** What is a piece's own of their doubt. */
+export const RADIAL_PIECE_COVARIANCE: Matrix = variances([0.1, 0, 0.2, 0, 0.035, 0]);
+
 /**
  * How far the unknowns stray, and by whose doing: the chamber and its maker, the batch, the piece.
  *
@@ -74,7 +77,7 @@ export function radialSpread({ humiditySdPct }: { humiditySdPct: number }): Spre
   return {
     chamber: variances([0.55, 0.45, 0.5, 0.6 * humiditySdPct, 0, 0]),
     batch: variances([0.4, 0.3, 0, 0.8 * humiditySdPct, 0, 0.03]),
-    piece: variances([0.1, 0, 0.2, 0, 0.035, 0]),
+    piece: RADIAL_PIECE_COVARIANCE,
   };
 }
 
@@ -222,6 +225,6 @@ function withMoreFat(mix: MixFractions, fatFraction: number): MixFractions {
   return { ...mix, waterFraction: lean * waterFraction, proteinFraction: lean * proteinFraction };
 }
 
-function variances(sds: Vector) {
+function variances(sds: Vector): Matrix {
   return diagonal(sds.map((sd) => sd ** 2));
 }
