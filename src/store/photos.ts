@@ -1,6 +1,6 @@
 /**
- * The bytes of photos, in a database of their own beside the log: however full or broken it is, the log does not notice. A
- * photo is found by its sum, which its entry holds, and proved by it whenever it is read.
+ * The bytes of photos, in a database of their own beside the log: however broken it is, the log does not notice, and on a full
+ * disk nothing is written to it. A photo is found by its sum, which its entry holds, and proved by it whenever it is read.
  */
 import { Dexie, type Table } from 'dexie';
 import { problemOf } from './problem.ts';
