@@ -4,7 +4,8 @@ import { type AirStep, dryRadially, type RadialDay } from '#core/drying/radial.t
 import type { MixFractions } from '#core/drying/water-activity.ts';
 import { dryingAhead } from './drying-ahead.ts';
 
-export type RehearsalGiven = {
+/** What is to be tried. */
+export type AirWish = {
   readonly mix: MixFractions;
   readonly diameterMm: number;
   readonly targetLossPct: number;
@@ -17,6 +18,10 @@ export type RehearsalGiven = {
     readonly fromDay: number;
     readonly lossPct: number | null;
   } | null;
+};
+
+export type RehearsalGiven = {
+  readonly wish: AirWish;
   /** As fitted before, so that it is done once. */
   readonly diffusivity13M2PerS: number | null;
   /** Coarse while a slider moves: within half a point of loss. */
@@ -57,11 +62,12 @@ const FINE = { rings: 30, stepHours: 2 };
 const RADII = 12;
 
 export function rehearse(given: RehearsalGiven): Rehearsal {
-  const { past, targetLossPct, fine } = given;
+  const { wish, fine } = given;
+  const { past, targetLossPct } = wish;
   const fromDay = past?.fromDay ?? 0;
-  const diffusivity13M2PerS = given.diffusivity13M2PerS ?? fitted(given);
+  const diffusivity13M2PerS = given.diffusivity13M2PerS ?? fitted(wish);
   const lastDay = fromDay + LONGEST_DAYS;
-  const days = run(given, { diffusivity13M2PerS, lastDay, ...(fine ? FINE : COARSE) });
+  const days = run(wish, { diffusivity13M2PerS, lastDay, ...(fine ? FINE : COARSE) });
   const after = days.findIndex(({ day, lossPct }) => day >= fromDay && lossPct >= targetLossPct);
   const there = days[after];
   const before = days[after - 1];
@@ -80,18 +86,18 @@ export function rehearse(given: RehearsalGiven): Rehearsal {
   const shown = [fromDay + Math.min(7, (endDay - fromDay) / 3), (fromDay + endDay) / 2, endDay];
   return {
     curve: days.map(({ day, lossPct }) => ({ day, lossPct })),
-    slices: [...new Set(shown.map(Math.round))].flatMap((day) => sliceOf(days[day], given.mix)),
+    slices: [...new Set(shown.map(Math.round))].flatMap((day) => sliceOf(days[day], wish.mix)),
     targetDay,
     lastDay,
     rim,
-    window: fine && past === null ? dryingAhead(given) : null,
+    window: fine && past === null ? dryingAhead(wish) : null,
     diffusivity13M2PerS,
     fits: past?.lossPct == null || Math.abs((days[fromDay]?.lossPct ?? 0) - past.lossPct) <= FITS_PCT,
   };
 }
 
 function run(
-  { mix, diameterMm, chamberC, humidityPct, airMPerS, past }: RehearsalGiven,
+  { mix, diameterMm, chamberC, humidityPct, airMPerS, past }: AirWish,
   {
     diffusivity13M2PerS,
     lastDay,
@@ -119,14 +125,14 @@ function run(
 export const USUAL_AIR_M_PER_S = 0.2;
 
 /** The diffusivity with which the model comes to the last weighing; the usual one where nothing was weighed. */
-function fitted(given: RehearsalGiven): number {
-  const { past } = given;
+function fitted(wish: AirWish): number {
+  const { past } = wish;
   if (past === null || past.lossPct === null || past.fromDay < 1) return USUAL_M2_PER_S;
   let low = Math.log(SLOWEST_M2_PER_S);
   let high = Math.log(FASTEST_M2_PER_S);
   for (let halving = 0; halving < HALVINGS; halving++) {
     const middle = (low + high) / 2;
-    const [end] = run(given, {
+    const [end] = run(wish, {
       diffusivity13M2PerS: Math.exp(middle),
       lastDay: past.fromDay,
       ...COARSE,

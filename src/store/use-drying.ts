@@ -1,21 +1,22 @@
 /** Asks for a sum of drying, which another thread works out: the page never waits. */
 import { useEffect, useRef, useState } from 'react';
+import { flushSync } from 'react-dom';
 import type { DryingAnswer, DryingTask } from '#record/drying-desk.ts';
 
 type Reply = { readonly n: number; readonly answer: unknown; readonly problem: string | null };
 
-/** `answer` is the last one that came, also while the next is under way (`working`); null before the first. */
-export type Drying<T extends DryingTask> = {
+type Held<T extends DryingTask> = {
   readonly answer: DryingAnswer<T> | null;
   /** What the answer was given to. */
   readonly of: T | null;
-  readonly working: boolean;
   readonly problem: string | null;
   /** What the problem was with. */
   readonly failed: T | null;
 };
+/** `answer` is the last one that came, also while the next is under way (`working`); null before the first. */
+export type Drying<T extends DryingTask> = Held<T> & { readonly working: boolean };
 
-const NOTHING = { answer: null, of: null, working: false, problem: null, failed: null };
+const NOTHING = { answer: null, of: null, problem: null, failed: null };
 
 /**
  * The answer to a task, anew whenever the task is another object; null asks nothing. A task that comes while one is being
@@ -23,7 +24,7 @@ const NOTHING = { answer: null, of: null, working: false, problem: null, failed:
  */
 export function useDrying<T extends DryingTask>(task: T | null): Drying<T> {
   const desk = useRef<ReturnType<typeof openDesk> | null>(null);
-  const [held, setHeld] = useState<Drying<T>>(NOTHING);
+  const [held, setHeld] = useState<Held<T>>(NOTHING);
   useEffect(() => {
     const opened = openDesk();
     desk.current = opened;
@@ -34,19 +35,21 @@ export function useDrying<T extends DryingTask>(task: T | null): Drying<T> {
   }, []);
   useEffect(() => {
     if (task === null) return;
-    setHeld((before) => ({ ...before, working: true }));
-    desk.current?.ask(task, ({ answer, problem }, isNewest) =>
-      setHeld((before) =>
-        problem === null
-          ? { ...NOTHING, answer: answer as DryingAnswer<T>, of: task, working: !isNewest }
-          : { ...before, working: !isNewest, problem, failed: task },
+    desk.current?.ask(task, ({ answer, problem }) =>
+      // At once: else it waits until a chart that is being drawn at leisure is done.
+      flushSync(() =>
+        setHeld((before) =>
+          problem === null
+            ? { ...NOTHING, answer: answer as DryingAnswer<T>, of: task }
+            : { ...before, problem, failed: task },
+        ),
       ),
     );
   }, [task]);
-  return held;
+  return { ...held, working: task !== null && held.of !== task && held.failed !== task };
 }
 
-type Asked = { readonly task: DryingTask; readonly done: (reply: Reply, isNewest: boolean) => void };
+type Asked = { readonly task: DryingTask; readonly done: (reply: Reply) => void };
 
 function openDesk() {
   const worker = new Worker(new URL('./drying-worker.ts', import.meta.url), { type: 'module' });
@@ -64,7 +67,7 @@ function openDesk() {
     const waiting = next;
     next = null;
     if (waiting) begin(waiting);
-    done?.done(reply, waiting === null);
+    done?.done(reply);
   };
   worker.onmessage = ({ data }: MessageEvent<Reply>) => finish(data);
   worker.onerror = ({ message }) => finish({ n, answer: null, problem: message });

@@ -6,7 +6,7 @@ const MAY: Readonly<Record<string, string>> = {
   core: '',
   record: '#core zod/mini @noble/hashes',
   words: '#core date-fns',
-  store: '#core #record dexie dexie-react-hooks react uuid zod/mini',
+  store: '#core #record dexie dexie-react-hooks react react-dom uuid zod/mini',
   files: '#core #record papaparse uqr fflate',
   ui: '#core/units.ts #words react recharts',
   screens: '#core #record #words #store #files #ui react',

@@ -1,23 +1,24 @@
-import { useState } from 'react';
+import { memo, useState } from 'react';
+import type { AirWish } from '#record/drying-rehearsal.ts';
 import type { Place } from '#record/place.ts';
 import { Slider } from '#ui/Slider.tsx';
 import type { Words } from '#words/en.ts';
 import { decimal, joined, temperature } from '#words/format.ts';
-import { mixOfFat, NEW_FAT_PCT, type Wish } from './start.ts';
+import { mixOfFat, NEW_FAT_PCT } from './start.ts';
 import styles from './WhatIfScreen.module.css';
 
 /** Air speeds between a closed cupboard and a fan on the pieces. */
 const AIR_M_PER_S = [0.05, 0.1, 0.2, 0.3, 0.5, 0.8] as const;
 
 /** Air and target of any piece; of a batch that does not exist also its calibre and its fat. */
-export function Sliders({
+export const Sliders = memo(function Sliders({
   wish,
   onWish,
   place,
   words,
 }: {
-  wish: Wish;
-  onWish: (wish: Wish) => void;
+  wish: AirWish;
+  onWish: (wish: AirWish) => void;
   place: Place;
   words: Words;
 }) {
@@ -91,4 +92,4 @@ export function Sliders({
       />
     </section>
   );
-}
+});

@@ -10,7 +10,13 @@ import { Sliders } from './Sliders.tsx';
 import type { Start } from './start.ts';
 import { useRehearsal, useRehearsed } from './use-rehearsal.ts';
 import styles from './WhatIfScreen.module.css';
-import { type WhatIfView, whatIfView } from './what-if-view.ts';
+import {
+  type WhatIfChartGiven,
+  type WhatIfGiven,
+  whatIfChart,
+  whatIfSentence,
+  whatIfView,
+} from './what-if-view.ts';
 
 const HOUR_MS = 3_600_000;
 
@@ -33,49 +39,29 @@ export function Trial({
   const say = words.whatIf;
   const [wish, setWish] = useState(start.wish);
   const zone = zoneAt(useNowMs(HOUR_MS));
-  const { answer: tried, problem } = useRehearsal(wish);
+  const { newest, fine, problem } = useRehearsal(wish);
   const now = useRehearsed(start.wish.past ? start.wish : null);
   const { fromMs } = start;
-  const { targetLossPct } = wish;
-  const fromDay = wish.past?.fromDay ?? 0;
-  const view = useMemo(
-    () => tried && whatIfView({ tried, now, fromDay, fromMs, targetLossPct, place, zone, words }),
-    [tried, now, fromDay, fromMs, targetLossPct, place, zone, words],
+  const given = useMemo(
+    () => newest && { ...newest, fromMs, place, zone, words },
+    [newest, fromMs, place, zone, words],
   );
-  // The sentence and the slices first: a chart takes a phone longer to draw than the sum took.
-  const chart = useDeferredValue(view?.chart ?? null);
+  // The sentence first, then the slices; the chart, which takes a phone longer to draw than the sum took, once the slider is still.
+  const slices = useDeferredValue(given);
+  const chart = useDeferredValue(fine);
   return (
-    <Page title={title} line={line} back={back} sentence={view?.sentence ?? say.sentence.working}>
+    <Page
+      title={title}
+      line={line}
+      back={back}
+      sentence={given ? whatIfSentence(given) : say.sentence.working}
+    >
       {problem !== null && <Notice kind="error">{say.failed}</Notice>}
-      {view && (
-        <>
-          <section className={styles.slices} aria-label={say.slices}>
-            {view.slices.map(({ key, waterFromRim, label, caption, aw }) => (
-              <figure key={key} className={styles.slice}>
-                <div className={styles.drawing}>
-                  <SliceDrawing seed={7} waterFromRim={waterFromRim} label={label} />
-                </div>
-                <figcaption>
-                  {caption}
-                  <span className={styles.soft}>{aw}</span>
-                </figcaption>
-              </figure>
-            ))}
-          </section>
-          {view.unfit ? (
-            <Notice kind="caution">{view.unfit}</Notice>
-          ) : view.rimLevel === 'high' ? (
-            <Notice kind="caution">{view.rim}</Notice>
-          ) : (
-            <p>{view.rim}</p>
-          )}
-          {view.window && <p>{view.window}</p>}
-        </>
-      )}
+      {slices && <Slices given={slices} />}
       <Sliders wish={wish} onWish={setWish} place={place} words={words} />
-      {chart && <Curve chart={chart} words={words} />}
+      {chart && <Curve rehearsed={chart} now={now} place={place} words={words} />}
       <p className={styles.soft}>
-        {[...(wish.past && !view?.unfit ? [say.fitted] : []), say.note].join(' ')}
+        {[...(wish.past && newest?.tried.fits !== false ? [say.fitted] : []), say.note].join(' ')}
       </p>
       {wish.past && (
         <p>
@@ -88,7 +74,36 @@ export function Trial({
   );
 }
 
-const Curve = memo(function Curve({ chart, words }: { chart: WhatIfView['chart']; words: Words }) {
+const Slices = memo(function Slices({ given }: { given: WhatIfGiven }) {
+  const view = whatIfView(given);
+  return (
+    <>
+      <section className={styles.slices} aria-label={given.words.whatIf.slices}>
+        {view.slices.map(({ key, waterFromRim, label, caption, aw }) => (
+          <figure key={key} className={styles.slice}>
+            <div className={styles.drawing}>
+              <SliceDrawing seed={7} waterFromRim={waterFromRim} label={label} />
+            </div>
+            <figcaption>
+              {caption}
+              <span className={styles.soft}>{aw}</span>
+            </figcaption>
+          </figure>
+        ))}
+      </section>
+      {view.unfit ? (
+        <Notice kind="caution">{view.unfit}</Notice>
+      ) : view.rimLevel === 'high' ? (
+        <Notice kind="caution">{view.rim}</Notice>
+      ) : (
+        <p>{view.rim}</p>
+      )}
+      {view.window && <p>{view.window}</p>}
+    </>
+  );
+});
+
+const Curve = memo(function Curve({ rehearsed, now, place, words }: WhatIfChartGiven) {
   const say = words.whatIf.chart;
   return (
     <LossChart
@@ -97,8 +112,7 @@ const Curve = memo(function Curve({ chart, words }: { chart: WhatIfView['chart']
       waitingLabel={words.hanging.chart.waiting}
       failedLabel={words.hanging.chart.failed}
       tableLabel={words.hanging.chart.table}
-      table={chart.table}
-      model={chart.model}
+      {...whatIfChart({ rehearsed, now, place, words })}
     />
   );
 });

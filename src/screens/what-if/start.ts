@@ -3,12 +3,11 @@ import { lossPct } from '#core/drying/loss.ts';
 import type { Batch } from '#record/batch.ts';
 import { dailyAir, type KnownAir, plannedAir } from '#record/drying-air.ts';
 import { middleOf } from '#record/drying-batch.ts';
-import { type RehearsalGiven, USUAL_AIR_M_PER_S } from '#record/drying-rehearsal.ts';
+import { type AirWish, USUAL_AIR_M_PER_S } from '#record/drying-rehearsal.ts';
 import { mixOf } from '#record/forecast-figures.ts';
 
-export type Wish = Omit<RehearsalGiven, 'fine' | 'diffusivity13M2PerS'>;
 export type Start = {
-  readonly wish: Wish;
+  readonly wish: AirWish;
   /** When the air that is tried begins; null for a batch that does not exist. */
   readonly fromMs: number | null;
 };

@@ -1,4 +1,4 @@
-import type { Rehearsal } from '#record/drying-rehearsal.ts';
+import type { AirWish, Rehearsal } from '#record/drying-rehearsal.ts';
 import type { Place } from '#record/place.ts';
 import type { ChartModel, ChartSeries } from '#ui/charts/chart-model.ts';
 import { lineAcross } from '#ui/charts/label-room.ts';
@@ -15,7 +15,6 @@ const DRIEST_SHARE = 0.3;
 const ROWS = 8;
 
 export type WhatIfView = {
-  readonly sentence: Said;
   readonly rim: string;
   readonly rimLevel: 'low' | 'watch' | 'high';
   /** Where the last weighing cannot be had in the air shown: then nothing is to be read off the rim. */
@@ -28,31 +27,38 @@ export type WhatIfView = {
     caption: string;
     aw: string;
   }[];
-  readonly chart: { model: ChartModel; table: { columns: readonly string[]; rows: string[][] } };
 };
 
-type Given = {
-  tried: Rehearsal;
+export type WhatIfChart = {
+  readonly model: ChartModel;
+  readonly table: { readonly columns: readonly string[]; readonly rows: string[][] };
+};
+
+export type WhatIfGiven = {
+  readonly tried: Rehearsal;
+  readonly wish: AirWish;
+  /** When the air that is tried begins; null for a batch that does not exist. */
+  readonly fromMs: number | null;
+  readonly place: Place;
+  readonly zone: string;
+  readonly words: Words;
+};
+
+export type WhatIfChartGiven = {
+  readonly rehearsed: { readonly tried: Rehearsal; readonly wish: AirWish };
   /** In the air as it is now; null for a batch that does not exist. */
-  now: Rehearsal | null;
-  /** Day from which the air is tried, and when that was. */
-  fromDay: number;
-  fromMs: number | null;
-  targetLossPct: number;
-  place: Place;
-  zone: string;
-  words: Words;
+  readonly now: Rehearsal | null;
+  readonly place: Place;
+  readonly words: Words;
 };
 
-export function whatIfView(given: Given): WhatIfView {
-  const { tried, place, words } = given;
+export function whatIfView({ tried, place, words }: WhatIfGiven): WhatIfView {
   const say = words.whatIf;
   const { aw, day } = tried.rim;
   const rimLevel = aw > HIGH_AW ? 'high' : aw > WATCH_AW ? 'watch' : 'low';
   const shownAw = { aw: decimal(aw, 2, place, 'up'), day: decimal(day, 0, place) };
   const { p10Days = null, p90Days = null } = tried.window ?? {};
   return {
-    sentence: sentenceOf(given),
     rim: say.rim[rimLevel](shownAw),
     rimLevel,
     unfit: tried.fits ? null : say.unfit,
@@ -76,11 +82,19 @@ export function whatIfView(given: Given): WhatIfView {
         aw: say.aw({ rim, heart }),
       };
     }),
-    chart: chartOf(given),
   };
 }
 
-function sentenceOf({ tried, fromDay, fromMs, targetLossPct, place, zone, words }: Given): Said {
+/** The days it takes: what a maker who moves a slider waits for. */
+export function whatIfSentence({
+  tried,
+  wish: { targetLossPct, past },
+  fromMs,
+  place,
+  zone,
+  words,
+}: WhatIfGiven): Said {
+  const fromDay = past?.fromDay ?? 0;
   const say = words.whatIf.sentence;
   const target = decimal(targetLossPct, 0, place);
   const { curve, targetDay, lastDay } = tried;
@@ -101,7 +115,14 @@ function sentenceOf({ tried, fromDay, fromMs, targetLossPct, place, zone, words 
   });
 }
 
-function chartOf({ tried, now, fromDay, targetLossPct, place, words }: Given): WhatIfView['chart'] {
+export function whatIfChart({
+  rehearsed: { tried, wish },
+  now,
+  place,
+  words,
+}: WhatIfChartGiven): WhatIfChart {
+  const { targetLossPct, past } = wish;
+  const fromDay = past?.fromDay ?? 0;
   const say = words.whatIf.chart;
   const endDay = Math.min(tried.lastDay, Math.max(30, 1.25 * (tried.targetDay ?? tried.lastDay)));
   const points = (of: Rehearsal) =>

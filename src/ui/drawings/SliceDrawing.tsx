@@ -1,4 +1,4 @@
-import { useId } from 'react';
+import { useId, useMemo } from 'react';
 import { flecksPath, scatterFlecks } from './flecks.ts';
 import styles from './SliceDrawing.module.css';
 import { sliceStops } from './slice-stops.ts';
@@ -16,7 +16,10 @@ const MIDDLE = 50;
 /** A slice: casing, meat, fat. Where the water still is the meat is paler. */
 export function SliceDrawing({ seed, waterFromRim = [0], label }: SliceDrawingProps) {
   const id = useId();
-  const flecks = scatterFlecks({ seed, count: 46, width: 100, height: 100, radius: 3.4 });
+  const fat = useMemo(
+    () => flecksPath(scatterFlecks({ seed, count: 46, width: 100, height: 100, radius: 3.4 }), seed),
+    [seed],
+  );
   return (
     <svg
       className={styles.slice}
@@ -40,7 +43,7 @@ export function SliceDrawing({ seed, waterFromRim = [0], label }: SliceDrawingPr
         ))}
       </radialGradient>
       <circle cx={MIDDLE} cy={MIDDLE} r={RADIUS} fill={`url(#${id}-water)`} />
-      <path className={styles.fat} clipPath={`url(#${id}-disc)`} d={flecksPath(flecks, seed)} />
+      <path className={styles.fat} clipPath={`url(#${id}-disc)`} d={fat} />
       <circle className={styles.casing} cx={MIDDLE} cy={MIDDLE} r={RADIUS} />
     </svg>
   );
