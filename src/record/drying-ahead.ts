@@ -51,12 +51,23 @@ export function stillMakesIt(
     const { p50Days } = dryingAhead({ ...wish, ...changed }, history);
     return p50Days !== null && Math.ceil(p50Days) <= leftDays;
   };
-  const below = (high: number, low: number, value: number) =>
+  const steps = (high: number, low: number, value: number) =>
     Array.from({ length: Math.max(0, Math.ceil((high - low) / value)) }, (_, at) => high - (at + 1) * value);
   return {
-    diameterMm:
-      below(wish.diameterMm, LEAST_MM, STEP_MM).find((diameterMm) => inTime({ diameterMm })) ?? null,
-    targetLossPct:
-      below(wish.targetLossPct, LEAST_LOSS_PCT, 1).find((targetLossPct) => inTime({ targetLossPct })) ?? null,
+    diameterMm: firstOf(steps(wish.diameterMm, LEAST_MM, STEP_MM), (diameterMm) => inTime({ diameterMm })),
+    targetLossPct: firstOf(steps(wish.targetLossPct, LEAST_LOSS_PCT, 1), (targetLossPct) =>
+      inTime({ targetLossPct }),
+    ),
   };
+}
+
+/** The first that holds, where all after one that holds do so too: thinner, or less to lose, is never later. */
+function firstOf(values: readonly number[], holds: (value: number) => boolean): number | null {
+  let [from, to] = [0, values.length];
+  while (from < to) {
+    const middle = Math.floor((from + to) / 2);
+    if (holds(values[middle] ?? 0)) to = middle;
+    else from = middle + 1;
+  }
+  return values[from] ?? null;
 }
