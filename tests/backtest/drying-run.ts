@@ -81,7 +81,7 @@ export function evidenceOf({ clock, prior, weighIns }: Seen): DryingEvidence {
 const doubtOf = ({ log }: SimulatedBatch) => ({ humiditySdPct: log === null ? DIAL_SD_PCT : LOGGER_SD_PCT });
 const spreadOf = (batch: SimulatedBatch) => radialSpread(doubtOf(batch));
 
-function told(
+export function told(
   batch: SimulatedBatch,
   piece: SimulatedPiece,
   day: number,
