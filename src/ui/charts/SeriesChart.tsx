@@ -19,6 +19,7 @@ const STROKES = { cured: 'var(--cured)', ink: 'var(--ink)' } as const;
 /** The chart itself. Loaded when first needed: the drawing library weighs more than the rest of the app. */
 export function SeriesChart({ model, tone, rings = false }: SeriesChartProps) {
   const { series, xTicks, yTicks, marks = [] } = model;
+  const [left, right] = axisEnds(xTicks);
   return (
     <ComposedChart
       className={styles.chart ?? ''}
@@ -65,7 +66,8 @@ export function SeriesChart({ model, tone, rings = false }: SeriesChartProps) {
           strokeDasharray="2 4"
           label={{
             value: text,
-            position: 'insideBottomRight',
+            // On the wider side of its line.
+            position: x < (left + right) / 2 ? 'insideBottomLeft' : 'insideBottomRight',
             className: styles.words ?? '',
             fill: 'var(--ink)',
             offset: 8,
