@@ -1,11 +1,12 @@
 /** How long a batch that is not begun yet should dry: the same belief as for one that hangs, before any weighing. */
 import type { DryingDays } from '#core/drying/back-schedule.ts';
-import { dryingPace } from '#core/drying/clock.ts';
-import { type DryingEvidence, informedPrior } from '#core/drying/evidence.ts';
-import { daysToTarget } from '#core/drying/forecast.ts';
-import { dryingPosterior } from '#core/drying/posterior.ts';
-import { dryingPrior } from '#core/drying/prior.ts';
-import { type MixFractions, mixAw } from '#core/drying/water-activity.ts';
+import { type Evidence, offsetBelief } from '#core/drying/belief.ts';
+import { DIAL_SD_PCT } from '#core/drying/implied-humidity.ts';
+import { fanWindow, radialFan } from '#core/drying/radial-fan.ts';
+import { radialSpread } from '#core/drying/radial-fit.ts';
+import type { MixFractions } from '#core/drying/water-activity.ts';
+import type { Batch } from './batch.ts';
+import { dryingHistory } from './drying-history.ts';
 
 export type Wish = {
   readonly mix: MixFractions;
@@ -15,21 +16,70 @@ export type Wish = {
   readonly humidityPct: number;
 };
 
-/** Days in steady air, by chance, as own batches dried; all null where such air dries nothing. */
-export function dryingAhead(wish: Wish, history: readonly DryingEvidence[] = []): DryingDays {
-  const { mix, diameterMm, targetLossPct, chamberC, humidityPct } = wish;
-  const pace = dryingPace({ startAw: mixAw({ mix, lossPct: 0 }), humidityPct, chamberC });
-  if (!(pace > 0)) return { p10Days: null, p50Days: null, p90Days: null };
-  const prior = dryingPrior({ diameterMm, mix, humidityPct });
-  const own = informedPrior({ prior, siblings: [], earlierBatches: history });
-  const posterior = dryingPosterior({ prior: own, weighIns: [] });
-  const target = daysToTarget(posterior, { targetLossPct });
-  const inDays = (referenceDays: number | null) => (referenceDays === null ? null : referenceDays / pace);
+/** What is asked of a plan. Plain: it may be handed to another thread. */
+export type PlanGiven = {
+  readonly wish: Wish;
+  /** The maker's own, whose weighings count; from the chamber, where it is known. */
+  readonly batches: readonly Batch[];
+  readonly nowMs: number;
+  /** For drying alone, until the wished date. */
+  readonly leftDays: number;
+};
+
+export type PlanAhead = {
+  readonly drying: DryingDays;
+  /** As likely as not by diameter, mix and air alone; null where such air never brings it there. */
+  readonly aloneDays: number | null;
+  /** Own batches that moved it. */
+  readonly batches: number;
+  /** Null where it is as likely as not in time as wished. */
+  readonly still: StillMakesIt | null;
+};
+
+export function planAhead({ batches, nowMs, ...asked }: PlanGiven): PlanAhead {
+  return planFrom({ ...asked, history: dryingHistory(batches, nowMs) });
+}
+
+/** `history`: one a batch of the maker's own. */
+export function planFrom({
+  wish,
+  leftDays,
+  history,
+}: Pick<PlanGiven, 'wish' | 'leftDays'> & { readonly history: readonly Evidence[] }): PlanAhead {
+  const drying = dryingAhead(wish, history);
   return {
-    p10Days: inDays(target.p10Days),
-    p50Days: inDays(target.p50Days),
-    p90Days: inDays(target.p90Days),
+    drying,
+    aloneDays: history.length === 0 ? drying.p50Days : dryingAhead(wish).p50Days,
+    batches: history.length,
+    still: isInTime(drying, leftDays) ? null : stillMakesIt(wish, { leftDays, history }),
   };
+}
+
+/** Days in steady air, by chance, as own batches dried. What the ferment takes off already is not counted. */
+export function dryingAhead(wish: Wish, history: readonly Evidence[] = []): DryingDays {
+  return daysAhead(wish, history)(wish.targetLossPct);
+}
+
+/** Worked out up to the target wished; told for any below it. */
+function daysAhead(
+  { mix, diameterMm, targetLossPct, chamberC, humidityPct }: Wish,
+  earlierBatches: readonly Evidence[],
+): (targetLossPct: number) => DryingDays {
+  const doubt = { humiditySdPct: DIAL_SD_PCT };
+  const fan = radialFan({
+    piece: { diameterMm, mix, air: [{ fromDay: 0, chamberC, humidityPct }], hungDay: 0, ...doubt },
+    believed: offsetBelief({ spread: radialSpread(doubt), siblings: [], earlierBatches }),
+    fromDay: 0,
+    targetLossPct,
+  });
+  return (lossPct) => {
+    const { p10Days, p50Days, p90Days } = fanWindow(fan, { targetLossPct: lossPct });
+    return { p10Days, p50Days, p90Days };
+  };
+}
+
+function isInTime({ p50Days }: DryingDays, leftDays: number): boolean {
+  return p50Days !== null && Math.ceil(p50Days) <= leftDays;
 }
 
 const STEP_MM = 2;
@@ -45,18 +95,17 @@ export type StillMakesIt = {
 /** What would still be as likely as not in time, each change by itself. `leftDays`: for drying alone. */
 export function stillMakesIt(
   wish: Wish,
-  { leftDays, history = [] }: { leftDays: number; history?: readonly DryingEvidence[] },
+  { leftDays, history = [] }: { leftDays: number; history?: readonly Evidence[] },
 ): StillMakesIt {
-  const inTime = (changed: Partial<Wish>) => {
-    const { p50Days } = dryingAhead({ ...wish, ...changed }, history);
-    return p50Days !== null && Math.ceil(p50Days) <= leftDays;
-  };
   const steps = (high: number, low: number, value: number) =>
     Array.from({ length: Math.max(0, Math.ceil((high - low) / value)) }, (_, at) => high - (at + 1) * value);
+  const asWished = daysAhead(wish, history);
   return {
-    diameterMm: firstOf(steps(wish.diameterMm, LEAST_MM, STEP_MM), (diameterMm) => inTime({ diameterMm })),
+    diameterMm: firstOf(steps(wish.diameterMm, LEAST_MM, STEP_MM), (diameterMm) =>
+      isInTime(dryingAhead({ ...wish, diameterMm }, history), leftDays),
+    ),
     targetLossPct: firstOf(steps(wish.targetLossPct, LEAST_LOSS_PCT, 1), (targetLossPct) =>
-      inTime({ targetLossPct }),
+      isInTime(asWished(targetLossPct), leftDays),
     ),
   };
 }

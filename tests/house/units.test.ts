@@ -12,7 +12,7 @@ const SAYS_UNIT = new RegExp(`${UNIT}(Per(${UNIT}|Piece)+)?(Meat|Mix)?(Of(Meat|M
 const NEED_NONE = [
   ...words('ph aw seq v value values marks'),
   ...words(
-    'batches blind count differing entries here kept left line lines missing number pieces places portions rails rings unknown',
+    'batches blind count differing dimensions entries here kept left line lines missing number pieces places portions rails rings unknown',
   ),
   ...words(
     'biot chance fourier grown high least level lnTau lnTheta low mpr most near shape tilt tolerance x z',

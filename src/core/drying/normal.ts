@@ -78,3 +78,21 @@ export function risingRoot(
   }
   return (left + right) / 2;
 }
+
+const FURTHEST_SD = 8;
+
+/**
+ * The value below which a normal number lies with so large a chance.
+ *
+ * Source: the inverse of `normalCdf`, found by `risingRoot`.
+ * @throws RangeError unless the chance lies between 1e-12 and 1 - 1e-12.
+ * @example normalQuantile(0.5) // => 0
+ */
+export function normalQuantile(chance: number): number {
+  const z =
+    chance >= 1e-12 && chance <= 1 - 1e-12
+      ? risingRoot(normalCdf, { level: chance, low: -FURTHEST_SD, high: FURTHEST_SD, tolerance: 1e-12 })
+      : null;
+  if (z === null) throw new RangeError(`normalQuantile: chance requires 1e-12 to 1 - 1e-12, got ${chance}`);
+  return z;
+}

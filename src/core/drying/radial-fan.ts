@@ -2,21 +2,29 @@
 import type { Normal } from './belief.ts';
 import type { LossBand, TargetWindow } from './forecast.ts';
 import { type Matrix, plusVector, type Vector } from './matrix.ts';
-import { NORMAL_90_SD, normalCdf } from './normal.ts';
+import { NORMAL_90_SD, normalCdf, normalQuantile } from './normal.ts';
 import { type RadialPiece, radialLosses } from './radial-fit.ts';
 
-/** Loss from `days[0]` on as a band: ln of the hazard -ln(1 - loss / water), between days on straight lines. */
-export type RadialFan = {
-  readonly days: readonly number[];
-  readonly middleLnHazard: readonly number[];
-  readonly sdLnHazard: readonly number[];
-  readonly waterPct: number;
-};
+/** Loss from `days[0]` on, between days on straight lines: as a band, or as many pieces that it may be. */
+export type RadialFan = { readonly days: readonly number[]; readonly waterPct: number } & (
+  | {
+      /** Of ln of the hazard -ln(1 - loss / water). */
+      readonly middleLnHazard: readonly number[];
+      readonly sdLnHazard: readonly number[];
+    }
+  | {
+      /** Percent lost on each day, of each. */
+      readonly drawnPct: readonly (readonly number[])[];
+    }
+);
 
 /** Looked ahead so far first; where the target is not all but sure by then, further. Nobody plans beyond. */
 const NEAR = { spanDays: 90, stepHours: 12 };
 const FAR = { spanDays: 400, stepHours: 24 };
 const SURE = 0.995;
+/** Where it may well never be there, some of what it may be hardly dry at all: no band is like that. */
+const DOUBTED = 0.93;
+const DRAWN_PAIRS = 24;
 const LEAST_STEP_DAYS = 0.5;
 const STEP_SHARE = 0.06;
 const LEAST_SHARE = 1e-6;
@@ -26,9 +34,9 @@ const LEAST_SHARE = 1e-6;
  *
  * In u = ln(-ln(1 - loss / water)), ln of a Weibull curve's hazard, in which the curves of quick and slow pieces run side by side, a run at the middle
  * and one to each side along the six axes of the belief: mean = u0 + sum h / 2, variance = sum g² + sum h² / 2, g half
- * the difference of two sides, h what they bend.
+ * the difference of two sides, h what they bend. Where the target may never be reached, pieces drawn from the belief instead.
  * Units: days of drying, % of green weight.
- * Source: second-order propagation of a normal distribution (derived).
+ * Source: second-order propagation of a normal distribution (derived); evenly drawn pieces.
  * @throws RangeError as `dryRadially`; if the day lies before the start.
  * @example radialFan({ piece: { diameterMm: 55, hungDay: 0, humiditySdPct: 4, mix: { waterFraction: 0.6, proteinFraction: 0.16, saltFraction: 0.027, sugarFraction: 0.005 }, air: [{ fromDay: 0, chamberC: 13, humidityPct: 99 }] }, believed: { mean: [0, 0, 0, 0, 0, 0], covariance: [] }, fromDay: 0, targetLossPct: 35 }).days[0] // => 0
  */
@@ -46,8 +54,10 @@ export function radialFan({
   if (!(fromDay >= 0 && fromDay < Infinity))
     throw new RangeError(`radialFan: fromDay requires 0 or more, got ${fromDay}`);
   const near = fanOver({ piece, believed, fromDay, ...NEAR });
-  const sure = fanChance(near, { day: fromDay + NEAR.spanDays, lossPct: targetLossPct }) > SURE;
-  return sure ? near : fanOver({ piece, believed, fromDay, ...FAR });
+  const byEnd = (fan: RadialFan) => fanChance(fan, { day: fan.days.at(-1) ?? 0, lossPct: targetLossPct });
+  if (byEnd(near) > SURE) return near;
+  const far = fanOver({ piece, believed, fromDay, ...FAR });
+  return byEnd(far) > DOUBTED ? far : drawnFan({ piece, believed, fromDay, ...FAR });
 }
 
 /**
@@ -58,6 +68,10 @@ export function radialFan({
  * @example fanChance({ days: [0, 10], middleLnHazard: [-5, -1], sdLnHazard: [1, 1], waterPct: 60 }, { day: 10, lossPct: 60 * (1 - Math.exp(-Math.exp(-1))) }) // => 0.5
  */
 export function fanChance(fan: RadialFan, { day, lossPct }: { day: number; lossPct: number }): number {
+  if ('drawnPct' in fan) {
+    const there = drawnOn(fan, day).filter((one) => one >= lossPct);
+    return there.length / fan.drawnPct.length;
+  }
   const { middleLnHazard, sdLnHazard } = onDay(fan, day);
   const gap = middleLnHazard - lnHazardOf(lossPct, fan.waterPct);
   return sdLnHazard > 0 ? normalCdf(gap / sdLnHazard) : gap >= 0 ? 1 : 0;
@@ -71,6 +85,15 @@ export function fanChance(fan: RadialFan, { day, lossPct }: { day: number; lossP
  * @example fanBand({ days: [0, 10], middleLnHazard: [-40, -40], sdLnHazard: [0, 0], waterPct: 60 }, { day: 5 }).p50Pct < 1e-9 // => true
  */
 export function fanBand(fan: RadialFan, { day }: { day: number }): LossBand {
+  if ('drawnPct' in fan) {
+    const drawn = drawnOn(fan, day).sort((a, b) => a - b);
+    const at = (level: number) => {
+      const place = level * (drawn.length - 1);
+      const [below = 0, above = below] = [drawn[Math.floor(place)], drawn[Math.ceil(place)]];
+      return Math.max(0, below + (place % 1) * (above - below));
+    };
+    return { p10Pct: at(0.1), p50Pct: at(0.5), p90Pct: at(0.9) };
+  }
   const { middleLnHazard: middle, sdLnHazard: sd } = onDay(fan, day);
   const loss = (lnHazard: number) => fan.waterPct * (1 - Math.exp(-Math.exp(lnHazard)));
   return {
@@ -152,20 +175,69 @@ function daysFrom(fromDay: number, spanDays: number): number[] {
   return [...days, fromDay + spanDays];
 }
 
+type Banded = Extract<RadialFan, { middleLnHazard: readonly number[] }>;
+type Drawn = Extract<RadialFan, { drawnPct: readonly (readonly number[])[] }>;
+
+function drawnFan({
+  piece,
+  believed: { mean, covariance },
+  fromDay,
+  spanDays,
+  stepHours,
+}: Parameters<typeof fanOver>[0]): RadialFan {
+  const days = daysFrom(fromDay, spanDays);
+  const axes = axesOf(covariance);
+  const run = (normals: Vector, side: 1 | -1) =>
+    radialLosses(piece, {
+      unknowns: axes.reduce((sum, axis, i) => plusVector(sum, axis, side * (normals[i] ?? 0)), mean),
+      days,
+      stepHours,
+    });
+  const drawnPct = evenNormals(DRAWN_PAIRS, axes.length).flatMap((normals) => [
+    run(normals, 1),
+    run(normals, -1),
+  ]);
+  return { days, drawnPct, waterPct: 100 * piece.mix.waterFraction };
+}
+
+/**
+ * Vectors of normal numbers that lie as evenly as few can, the same each time: each axis in steps of a power of the root of
+ * x^(dimensions + 1) = x + 1, a golden section of so many axes (from memory: Roberts 2018).
+ */
+function evenNormals(count: number, dimensions: number): Vector[] {
+  let root = 1;
+  for (let round = 0; round < 60; round++) root = (1 + root) ** (1 / (dimensions + 1));
+  return Array.from({ length: count }, (_, draw) =>
+    Array.from({ length: dimensions }, (_, axis) =>
+      normalQuantile((0.5 + (draw + 1) / root ** (axis + 1)) % 1),
+    ),
+  );
+}
+
+function drawnOn({ days, drawnPct }: Drawn, day: number): number[] {
+  const between = onDays(days, day);
+  return drawnPct.map(between);
+}
+
 function onDay(
-  { days, middleLnHazard, sdLnHazard }: RadialFan,
+  { days, middleLnHazard, sdLnHazard }: Banded,
   day: number,
 ): { middleLnHazard: number; sdLnHazard: number } {
+  const between = onDays(days, day);
+  return { middleLnHazard: between(middleLnHazard), sdLnHazard: between(sdLnHazard) };
+}
+
+/** A value on one day, from those on some days. */
+function onDays(days: readonly number[], day: number): (values: readonly number[]) => number {
   const last = days.length - 1;
   const found = days.findIndex((one) => one >= day);
   const after = found < 0 ? last : Math.max(found, Math.min(1, last));
   const [from = 0, to = 0] = [days[after - 1], days[after]];
   const share = to > from ? Math.min(1, Math.max(0, (day - from) / (to - from))) : 1;
-  const between = (values: readonly number[]) => {
+  return (values) => {
     const [left, right = 0] = [values[after - 1], values[after]];
     return left === undefined ? right : left + share * (right - left);
   };
-  return { middleLnHazard: between(middleLnHazard), sdLnHazard: between(sdLnHazard) };
 }
 
 /** No loss has no u: what is lost at the very start, and all the water there is, are cut off just short. */

@@ -41,8 +41,8 @@ const USUAL = { d13M2PerS: 4e-11, power: 1, airMPerS: 0.2 };
 const LEAST_AIR_M_PER_S = 0.02;
 const MOST_AIR_M_PER_S = 2;
 /** Error of one weighing in points of loss: scale and skin, and for each point of doubt what the air did unread from day to day. */
-const WEIGHED_SD_PCT = 0.3;
-const UNREAD_SD_PCT = 0.1;
+const WEIGHED_SD_PCT = 0.28;
+const UNREAD_SD_PCT = 0.13;
 const REPEAT_SHARE = 0.1;
 /** Within a point of loss of a fine run; the fit takes up most of that. */
 const COARSE = { rings: 12, stepHours: 12 };
@@ -69,14 +69,14 @@ export const RADIAL_PIECE_COVARIANCE: Matrix = variances([0.1, 0, 0.2, 0, 0.035,
  * Source: set on simulated makers, by seeds that nothing is tested on (computed), within what is known: diffusivity 1e-11 to
  * 2.5e-10 m²/s (published values, read), air 0.1 to 0.3 m/s without a fan, casings within some percent (common practice).
  * @throws RangeError unless the doubt lies above 0, up to 100.
- * @example radialSpread({ humiditySdPct: 5 }).chamber[3][3] // => 9
+ * @example radialSpread({ humiditySdPct: 5 }).chamber[3][3] // => 16
  */
 export function radialSpread({ humiditySdPct }: { humiditySdPct: number }): Spread {
   if (!(humiditySdPct > 0 && humiditySdPct <= 100))
     throw new RangeError(`radialSpread: humiditySdPct requires 0 < sd <= 100, got ${humiditySdPct}`);
   return {
-    chamber: variances([0.55, 0.45, 0.5, 0.6 * humiditySdPct, 0, 0]),
-    batch: variances([0.4, 0.3, 0, 0.8 * humiditySdPct, 0, 0.03]),
+    chamber: variances([0.6, 0.45, 0.5, 0.8 * humiditySdPct, 0, 0]),
+    batch: variances([0.33, 0.15, 0, 0.7 * humiditySdPct, 0, 0.02]),
     piece: RADIAL_PIECE_COVARIANCE,
   };
 }

@@ -3,11 +3,11 @@ import type { BackSchedule as Schedule } from '#core/drying/back-schedule.ts';
 import { mixFromFat } from '#core/drying/equilibrium.ts';
 import type { Batch } from '#record/batch.ts';
 import { loads } from '#record/chamber-figures.ts';
-import { dryingHistory } from '#record/drying-history.ts';
 import { mixOf } from '#record/forecast-figures.ts';
 import type { Chamber, Place } from '#record/place.ts';
 import { hangsIn } from '#record/season.ts';
 import type { SubjectId } from '#record/subject.ts';
+import { useDrying } from '#store/use-drying.ts';
 import { Button } from '#ui/Button.tsx';
 import { Choice } from '#ui/Choice.tsx';
 import { DateTimeField } from '#ui/DateTimeField.tsx';
@@ -17,7 +17,7 @@ import type { Words } from '#words/en.ts';
 import { joined, temperature } from '#words/format.ts';
 import { BackAnswer } from './BackAnswer.tsx';
 import { type BackTyped, givenBy, readBack } from './back-input.ts';
-import { backView, freezing } from './back-view.ts';
+import { backView, freezing, leftForDrying } from './back-view.ts';
 import styles from './CalendarScreen.module.css';
 import { type Ahead, isWaiting } from './calendar-view.ts';
 import { placesOf, staysIn } from './rails-view.ts';
@@ -55,42 +55,50 @@ export function BackSchedule({
   const [asked, setAsked] = useState<BackTyped | null>(null);
   const { back } = words.calendar;
   const table = freezing(place.ruleSet);
-  const answer = readBack(typed, { today, place, words });
-  const problems = asked && !answer.ok ? answer.problems : {};
+  const read = readBack(typed, { today, place, words });
+  const problems = asked && !read.ok ? read.problems : {};
   const chamber = chambers.find(({ id }) => id === chamberId) ?? null;
-  const wanted = asked !== null;
   const waiting = ahead.some(isWaiting);
-  const known = useMemo(() => {
-    if (!wanted || waiting) return null;
-    const everInside = batches.filter(({ hung }) => chamber && hung?.body.chamber === chamber.id);
-    return {
-      history: dryingHistory(chamber ? everInside : batches, nowMs),
-      lot: chamber && {
-        name: chamber.name,
-        places: placesOf(chamber),
-        stays: staysIn(chamber.id, { ahead, chambers, nowMs }),
-        hanging: loads(ahead.filter(({ batch }) => hangsIn(batch, chamber))),
-        everInside,
-      },
-    };
-  }, [wanted, waiting, batches, ahead, chambers, chamber, nowMs]);
+  const everInside = useMemo(
+    () => batches.filter(({ hung }) => chamber && hung?.body.chamber === chamber.id),
+    [batches, chamber],
+  );
   const freezeDays = freeze === 'yes' ? (table?.days ?? 0) : 0;
-  const view = useMemo(() => {
+  const wished = useMemo(() => {
     const given = asked && readBack(asked, { today, place, words });
-    if (!known || !given?.ok) return null;
+    if (!given?.ok) return null;
     const mix = last ? mixOf(last) : mixFromFat(USUAL_FAT);
-    return backView(
-      {
-        date: given.read.date,
-        today,
-        wish: { ...given.read, mix, chamberC: givenBy(last, place).chamberC },
-        freezeDays,
-        history: known.history,
-        lot: known.lot && { ...given.read, chamber: known.lot },
+    return { ...given.read, freezeDays, mix, chamberC: givenBy(last, place).chamberC };
+  }, [asked, today, last, freezeDays, place, words]);
+  const task = useMemo(
+    () =>
+      wished && {
+        sum: 'plan' as const,
+        given: {
+          wish: wished,
+          batches: chamber ? everInside : batches,
+          nowMs,
+          leftDays: leftForDrying({ ...wished, today }),
+        },
       },
+    [wished, chamber, everInside, batches, nowMs, today],
+  );
+  const { answer, of, problem } = useDrying(task);
+  const planned = of !== null && of.given.wish === wished ? answer : null;
+  const view = useMemo(() => {
+    if (!wished || !planned || waiting) return null;
+    const lot = chamber && {
+      name: chamber.name,
+      places: placesOf(chamber),
+      stays: staysIn(chamber.id, { ahead, chambers, nowMs }),
+      hanging: loads(ahead.filter(({ batch }) => hangsIn(batch, chamber))),
+      everInside,
+    };
+    return backView(
+      { ...wished, today, wish: wished, ahead: planned, lot: lot && { ...wished, chamber: lot } },
       { place, words },
     );
-  }, [asked, known, today, last, freezeDays, place, words]);
+  }, [wished, planned, waiting, chamber, everInside, ahead, chambers, nowMs, today, place, words]);
   const field = (name: Exclude<keyof BackTyped, 'date'>, label: string, unit: string) => (
     <NumberField
       label={label}
@@ -156,7 +164,9 @@ export function BackSchedule({
           {back.act}
         </Button>
       </form>
-      {waiting && answer.ok && asked === typed && <p role="status">{back.working}</p>}
+      {wished && asked === typed && !view && (
+        <p role="status">{problem === null ? back.working : back.failed}</p>
+      )}
       {view && asked === typed && (
         <BackAnswer view={view} words={words} onPass={() => onPass(view.schedule, asked.date)} />
       )}

@@ -1,7 +1,6 @@
 import { type BackSchedule, backSchedule, type StartDays } from '#core/drying/back-schedule.ts';
-import type { DryingEvidence } from '#core/drying/evidence.ts';
 import { freezingTable } from '#core/rules/freezing.ts';
-import { dryingAhead, stillMakesIt, type Wish } from '#record/drying-ahead.ts';
+import type { PlanAhead, StillMakesIt, Wish } from '#record/drying-ahead.ts';
 import type { Place } from '#record/place.ts';
 import { type CalendarDay, daysBefore, daysBetween, noonMs } from '#words/days.ts';
 import type { Words } from '#words/en.ts';
@@ -16,7 +15,7 @@ const EQUALISE_DAYS = 7;
 /** The thickest that the first column of the table of the US covers. */
 const PORK_MM = 150;
 const DAY_HOURS = 24;
-/** Own batches that change less than this dried as published. */
+/** Own batches that change less than this dried as was to be expected. */
 const SAME_SHARE = 0.03;
 
 export type BackView = {
@@ -34,9 +33,8 @@ export type BackWish = {
   readonly date: CalendarDay;
   readonly today: CalendarDay;
   readonly wish: Wish;
+  readonly ahead: PlanAhead;
   readonly freezeDays: number;
-  /** One a batch of the maker's own. */
-  readonly history: readonly DryingEvidence[];
   readonly lot: Lot | null;
 };
 
@@ -46,28 +44,38 @@ export function freezing(ruleSet: Place['ruleSet']): { days: number; atC: number
   return row ? { days: Math.ceil(row.hours / DAY_HOURS), atC: row.atC } : null;
 }
 
-export function backView(given: BackWish, { place, words }: { place: Place; words: Words }): BackView {
-  const { date, today, wish, freezeDays, history, lot } = given;
-  const { back } = words.calendar;
-  const stages = {
+/** Days before and after drying. */
+function stagesOf(freezeDays: number) {
+  return {
     freezeDays,
     thawDays: freezeDays > 0 ? THAW_DAYS : 0,
     fermentDays: FERMENT_DAYS,
     equaliseDays: EQUALISE_DAYS,
   };
-  const drying = dryingAhead(wish, history);
-  const schedule = backSchedule(stages, drying);
+}
+
+/** What is left for drying, if all begins today. */
+export function leftForDrying({
+  date,
+  today,
+  freezeDays,
+}: Pick<BackWish, 'date' | 'today' | 'freezeDays'>): number {
+  const others = Object.values(stagesOf(freezeDays)).reduce((sum, days) => sum + days, 0);
+  return daysBetween(today, date) - others;
+}
+
+export function backView(given: BackWish, { place, words }: { place: Place; words: Words }): BackView {
+  const { date, today, wish, ahead, freezeDays, lot } = given;
+  const { back } = words.calendar;
+  const { drying } = ahead;
+  const schedule = backSchedule(stagesOf(freezeDays), drying);
   const daysLeft = daysBetween(today, date);
   const day = (days: number) => words.dates.fullDay(noonMs(daysBefore(date, days)), '+00:00');
   const begin = (start: StartDays | null) => start && day(start.freezeDay);
   const { early, likely, last } = schedule;
   const late = likely === null || likely.freezeDay > daysLeft;
   const room = likely && lot ? roomFor(lot, { date, today, likely, drying, place, words }) : null;
-  const before = Object.values(stages).reduce((sum, days) => sum + days, 0);
-  const still = [
-    ...(late ? stillText(stillMakesIt(wish, { leftDays: daysLeft - before, history }), place, words) : []),
-    ...(room?.smaller ?? []),
-  ];
+  const still = [...(ahead.still ? stillText(ahead.still, place, words) : []), ...(room?.smaller ?? [])];
   return {
     schedule,
     sentence:
@@ -91,7 +99,7 @@ export function backView(given: BackWish, { place, words }: { place: Place; word
     }),
     room: room?.sentences ?? [],
     still: late || room?.isShort ? (still.length > 0 ? still : [back.nothing]) : null,
-    history: historyText(wish, { history, place, words }),
+    history: historyText(ahead, place, words),
     counted: back.counted({
       ferment: FERMENT_DAYS,
       equalise: EQUALISE_DAYS,
@@ -112,7 +120,7 @@ function stepsText(start: StartDays, day: (days: number) => string, { calendar: 
 }
 
 function stillText(
-  { diameterMm, targetLossPct }: ReturnType<typeof stillMakesIt>,
+  { diameterMm, targetLossPct }: StillMakesIt,
   place: Place,
   { calendar: { back } }: Words,
 ): string[] {
@@ -124,16 +132,14 @@ function stillText(
 
 /** How much own batches move the likely date; null where there are none, or no date to move. */
 function historyText(
-  wish: Wish,
-  { history, place, words }: { history: readonly DryingEvidence[]; place: Place; words: Words },
+  { drying: { p50Days }, aloneDays, batches }: PlanAhead,
+  place: Place,
+  words: Words,
 ): string | null {
-  if (history.length === 0) return null;
-  const published = dryingAhead(wish).p50Days;
-  const own = dryingAhead(wish, history).p50Days;
-  if (published === null || own === null) return null;
-  const share = own / published - 1;
+  if (batches === 0 || p50Days === null || aloneDays === null) return null;
+  const share = p50Days / aloneDays - 1;
   return words.calendar.back.history({
-    batches: history.length,
+    batches,
     by: `${decimal(100 * Math.abs(share), 0, place)}\u00a0%`,
     way: Math.abs(share) < SAME_SHARE ? 'same' : share > 0 ? 'longer' : 'shorter',
   });

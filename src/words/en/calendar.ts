@@ -134,11 +134,12 @@ export const calendar = {
     history: (n: { batches: number; by: string; way: 'longer' | 'shorter' | 'same' }): string =>
       `Counted with ${n.batches === 1 ? 'one batch' : `${n.batches} batches`} of your own: drying takes ${
         n.way === 'same'
-          ? 'about as long as published ranges say'
-          : `~${n.by} ${n.way} than published ranges say`
+          ? 'about as long as diameter, mix and air alone say'
+          : `~${n.by} ${n.way} than diameter, mix and air alone say`
       }.`,
     act: 'Count back',
-    working: 'What hangs already is being worked out first.',
+    working: 'The days are being worked out, with what hangs already.',
+    failed: 'The days could not be worked out. Nothing is lost.',
     pass: 'These days to the phone’s calendar',
     badDate: 'Choose a day that is still to come.',
     sentence: (n: { likely: string; early: string | null; last: string | null }): Said =>

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { NORMAL_90_SD, normalCdf, risingRoot } from '#core/drying/normal.ts';
+import { NORMAL_90_SD, normalCdf, normalQuantile, risingRoot } from '#core/drying/normal.ts';
 
 // Abramowitz & Stegun, Handbook of Mathematical Functions (1964), table 26.1; from memory, high confidence.
 const TABLE_26_1: [number, number][] = [
@@ -31,12 +31,22 @@ describe('the normal distribution', () => {
   });
 });
 
+describe('its quantile', () => {
+  it('is the other way round of the printed table, and of a millionth', () => {
+    for (const [z, p] of TABLE_26_1) expect(normalQuantile(p)).toBeCloseTo(z, 10);
+    expect(normalQuantile(1e-6)).toBeCloseTo(-4.753424308822899, 8); // A&S table 26.5, from memory
+  });
+
+  it('is of no chance of nothing and of everything', () => {
+    for (const chance of [0, 1, -0.1, Number.NaN]) expect(() => normalQuantile(chance)).toThrow(RangeError);
+  });
+});
+
 describe('the root finder', () => {
   it('finds the quantiles of the normal distribution', () => {
     const at = (level: number) => risingRoot(normalCdf, { level, low: -30, high: 30, tolerance: 1e-10 });
     expect(at(0.9)).toBeCloseTo(NORMAL_90_SD, 8);
     expect(at(0.5)).toBeCloseTo(0, 8);
-    expect(at(1e-6)).toBeCloseTo(-4.753424308822899, 6); // A&S table 26.5, from memory
   });
 
   it('has no answer outside its ends', () => {

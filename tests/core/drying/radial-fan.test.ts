@@ -45,7 +45,8 @@ describe('where a piece’s loss is going', () => {
     const unsure = fanWindow(fanOf(hung(0.25, 98)), { targetLossPct: 35 });
     expect([unsure.p50Days, unsure.p90Days]).toEqual([null, null]);
     expect(unsure.neverFraction).toBeGreaterThan(0.5);
-    for (const value of [...fan.middleLnHazard, ...fan.sdLnHazard]) expect(Number.isFinite(value)).toBe(true);
+    for (const day of fan.days)
+      for (const value of Object.values(fanBand(fan, { day }))) expect(value).toBeGreaterThanOrEqual(0);
   });
 
   it('widens from a point, never crosses itself and never falls', () => {
@@ -94,6 +95,25 @@ describe('where a piece’s loss is going', () => {
     expect(Math.abs(p50Pct - (drawn[149] ?? 0))).toBeLessThan(0.5);
     expect(Math.abs(p90Pct - (drawn[269] ?? 0))).toBeLessThan(0.8);
   });
+
+  it.each([84, 90, 96])(
+    'in air of %d points of humidity is that of as many pieces drawn from the belief',
+    (humidityPct) => {
+      const piece = hung(0.25, humidityPct, 55);
+      const days = Array.from({ length: 200 }, (_, at) => 2 * (at + 1));
+      const reached = Array.from({ length: 300 }, (_, draw) => {
+        const unknowns = believed.covariance.map((row, i) => evenNormal(draw, i) * Math.sqrt(row[i] ?? 0));
+        const losses = radialLosses(piece, { unknowns, days, stepHours: 24 });
+        return days[losses.findIndex((lossPct) => lossPct >= 35)] ?? Number.POSITIVE_INFINITY;
+      }).sort((a, b) => a - b);
+      const { p10Days, neverFraction } = fanWindow(fanOf(piece), { targetLossPct: 35 });
+      const never = reached.filter((day) => day === Number.POSITIVE_INFINITY).length / reached.length;
+      expect(Math.abs(neverFraction - never)).toBeLessThan(0.05);
+      const tenth = reached[29] ?? Number.POSITIVE_INFINITY;
+      if (tenth === Number.POSITIVE_INFINITY) expect(p10Days).toBeNull();
+      else expect(Math.abs(Math.log((p10Days ?? 0) / tenth))).toBeLessThan(0.25);
+    },
+  );
 });
 
 function choleskyOf(matrix: readonly (readonly number[])[]): number[][] {
