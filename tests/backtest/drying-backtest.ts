@@ -1,12 +1,12 @@
 import { readFileSync } from 'node:fs';
 import { dryingPace } from '#core/drying/clock.ts';
 import { mixFromFat } from '#core/drying/equilibrium.ts';
-import { daysToTarget } from '#core/drying/forecast.ts';
 import { diagonal } from '#core/drying/matrix.ts';
 import { dryingPosterior } from '#core/drying/posterior.ts';
 import { dryingPrior } from '#core/drying/prior.ts';
 import { mixAw } from '#core/drying/water-activity.ts';
 import { scoreWindows } from '#core/drying/window-score.ts';
+import { daysToTarget } from '../core/drying/days-to-target.ts';
 import { type Care, type SimulatedPiece, simulateMaker } from './drying-makers.ts';
 import { evidenceOn, finishedBatch, type Given, lossOf, windowOn } from './drying-run.ts';
 

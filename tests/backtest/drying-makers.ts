@@ -10,7 +10,7 @@ import { ROUND_DAYS, WEEKLY_DAYS } from '#record/round-rhythm.ts';
  *
  * Two kinds. `log`: a logger that was checked in salt air hangs beside the pieces, the mix is known to a point of fat,
  * and every week is weighed. `dial`: the dial is believed, it is off by 4 points, the fat is guessed within 3, and
- * weighings come when they come. No method can be near after three early weighings of the second kind. And one kind
+ * weighings come when they come. How near any method could come after three weighings of either: `drying-ideal.ts`. And one kind
  * to be warned: `hard` is a `dial` that is 15 to 25 points off, with a fan on the pieces.
  */
 export type Care = 'log' | 'dial' | 'hard';

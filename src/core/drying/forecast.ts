@@ -3,53 +3,15 @@ import { normalCdf, risingRoot } from './normal.ts';
 import type { DryingPosterior } from './posterior.ts';
 import type { DryingNode } from './posterior-grid.ts';
 
-/** Days on the reference clock by which the target is reached with a chance of 10, 50 and 90 %. */
-export type TargetWindow = {
-  /** `null`: the chance that it is ever reached is smaller than that. */
-  readonly p10Days: number | null;
-  readonly p50Days: number | null;
-  readonly p90Days: number | null;
-  /** Chance that this air never brings the piece there. */
-  readonly neverFraction: number;
-};
-
 /** Loss that the piece is below with a chance of 10, 50 and 90 %. */
 export type LossBand = { readonly p10Pct: number; readonly p50Pct: number; readonly p90Pct: number };
-
-/**
- * When a piece should reach its target loss. An estimate: always shown as a window, and no verdict rests on it.
- *
- * P(reached by t) = sum over the grid of share · P(final >= target / (1 - exp(-(t / tau)^shape))).
- * Units: % of green weight; result days on the reference clock (in unchanging air: days times `dryingPace`).
- * Source: the model of `prior.ts`; quantiles held against a finer grid computed elsewhere, within 1 %.
- * @throws RangeError unless the target lies between 0 and 100.
- * @example daysToTarget({ nodes: [], course: [], model: { weighingSdPct: 0.75, repeatShare: 0.2, tailHazard: 1.5 }, waterPct: 60 }, { targetLossPct: 70 }) // => { p10Days: null, p50Days: null, p90Days: null, neverFraction: 1 }
- */
-export function daysToTarget(
-  posterior: DryingPosterior,
-  { targetLossPct }: { targetLossPct: number },
-): TargetWindow {
-  if (!(targetLossPct > 0 && targetLossPct < 100))
-    throw new RangeError(`daysToTarget: targetLossPct requires 0 < target < 100, got ${targetLossPct}`);
-  const { waterPct } = posterior;
-  const neverFraction = 1 - mixture(posterior, (node) => reaches(node, targetLossPct, waterPct));
-  const reached = (lnDays: number) =>
-    mixture(posterior, (node) => reaches(node, targetLossPct / grownBy(posterior, node, lnDays), waterPct));
-  const [low, high] = lnDaysRange(posterior);
-  const quantile = (chance: number) => {
-    if (chance >= 1 - neverFraction) return null;
-    const lnDays = risingRoot(reached, { level: chance, low, high, tolerance: 1e-7 });
-    return lnDays === null ? null : Math.exp(lnDays);
-  };
-  return { p10Days: quantile(0.1), p50Days: quantile(0.5), p90Days: quantile(0.9), neverFraction };
-}
 
 /**
  * Where the loss should stand on one day: the band of a fan chart.
  *
  * P(loss <= x) = sum over the grid of share · P(final <= x / (1 - exp(-(t / tau)^shape))).
  * Units: days on the reference clock; result % of green weight.
- * Source: as `daysToTarget`.
+ * Source: the model of `prior.ts`; days to a target made from it held against a finer grid computed elsewhere, within 1 %.
  * @throws RangeError if the day lies before the start.
  * @example lossBand({ nodes: [], course: [], model: { weighingSdPct: 0.75, repeatShare: 0.2, tailHazard: 1.5 }, waterPct: 60 }, { thetaDays: 0 }) // => { p10Pct: 0, p50Pct: 0, p90Pct: 0 }
  */
@@ -117,14 +79,4 @@ function reaches(node: DryingNode, level: number, waterPct: number): number {
   if (!(level < waterPct)) return 0;
   const belowLevel = normalCdf((level - node.finalPct) / node.finalSdPct) - node.belowShare;
   return Math.min(1, Math.max(0, 1 - belowLevel / node.kept));
-}
-
-function lnDaysRange(posterior: DryingPosterior): [number, number] {
-  let low = Infinity;
-  let high = -Infinity;
-  for (const { lnTau } of posterior.nodes) {
-    low = Math.min(low, lnTau);
-    high = Math.max(high, lnTau);
-  }
-  return [low - 12, high + 6];
 }

@@ -1,9 +1,19 @@
 /** Where a piece's loss is going, from the radial model and what is believed of its unknowns. An estimate, always a band. */
 import type { Normal } from './belief.ts';
-import type { LossBand, TargetWindow } from './forecast.ts';
+import type { LossBand } from './forecast.ts';
 import { type Matrix, plusVector, type Vector } from './matrix.ts';
 import { NORMAL_90_SD, normalCdf, normalQuantile } from './normal.ts';
 import { type RadialPiece, radialLosses } from './radial-fit.ts';
+
+/** Days of drying by which the target is reached with a chance of 10, 50 and 90 %. */
+export type TargetWindow = {
+  /** `null`: the chance that it is ever reached is smaller than that. */
+  readonly p10Days: number | null;
+  readonly p50Days: number | null;
+  readonly p90Days: number | null;
+  /** Chance that this air never brings the piece there. */
+  readonly neverFraction: number;
+};
 
 /** Loss from `days[0]` on, between days on straight lines: as a band, or as many pieces that it may be. */
 export type RadialFan = { readonly days: readonly number[]; readonly waterPct: number } & (

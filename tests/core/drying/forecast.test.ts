@@ -3,11 +3,12 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { dryingPace } from '#core/drying/clock.ts';
 import { mixFromFat } from '#core/drying/equilibrium.ts';
-import { daysToTarget, lossBand } from '#core/drying/forecast.ts';
+import { lossBand } from '#core/drying/forecast.ts';
 import { diagonal } from '#core/drying/matrix.ts';
 import { type DryingWeighIn, dryingPosterior, WEIGHED_PIECE } from '#core/drying/posterior.ts';
 import { type DryingPrior, dryingPrior } from '#core/drying/prior.ts';
 import { mixAw } from '#core/drying/water-activity.ts';
+import { daysToTarget } from './days-to-target.ts';
 
 type Published = {
   sigmaPct: number;
@@ -191,7 +192,6 @@ describe('weighings', () => {
     const noPrior: DryingPrior = { ...prior, tauDays: Number.NaN };
     expect(() => dryingPosterior({ prior: noPrior, weighIns: [] })).toThrow(RangeError);
     const posterior = dryingPosterior({ prior, weighIns: [] });
-    expect(() => daysToTarget(posterior, { targetLossPct: 0 })).toThrow(RangeError);
     expect(() => lossBand(posterior, { thetaDays: -1 })).toThrow(RangeError);
   });
 });
