@@ -29,8 +29,8 @@ export type RadialFan = { readonly days: readonly number[]; readonly waterPct: n
 );
 
 /** Looked ahead so far first; where the target is not all but sure by then, further. Nobody plans beyond. */
-const NEAR = { spanDays: 90, stepHours: 12 };
-const FAR = { spanDays: 400, stepHours: 24 };
+const NEAR = { spanDays: 90, stepHours: 24 };
+const FAR = { spanDays: 400, stepHours: 48 };
 const SURE = 0.995;
 /** Where it may well never be there, some of what it may be hardly dry at all: no band is like that. */
 const DOUBTED = 0.93;
@@ -153,7 +153,7 @@ function fanOver({
   const days = daysFrom(fromDay, spanDays);
   const waterPct = 100 * piece.mix.waterFraction;
   const run = (unknowns: Vector) =>
-    radialLosses(piece, { unknowns, days, stepHours }).map((lossPct) => lnHazardOf(lossPct, waterPct));
+    lossesFrom(piece, { unknowns, days, stepHours }).map((lossPct) => lnHazardOf(lossPct, waterPct));
   const centre = run(mean);
   const sides = axesOf(covariance).map((axis) => [
     run(plusVector(mean, axis)),
@@ -178,6 +178,15 @@ function fanOver({
   };
 }
 
+/** What lies behind in steps of a day, as its air was; ahead in longer ones. */
+function lossesFrom(
+  piece: RadialPiece,
+  { days, ...run }: { unknowns: Vector; days: readonly number[]; stepHours: number },
+): number[] {
+  const behind = Array.from({ length: Math.ceil(days[0] ?? 0) }, (_, day) => day);
+  return radialLosses(piece, { ...run, days: [...behind, ...days] }).slice(behind.length);
+}
+
 function daysFrom(fromDay: number, spanDays: number): number[] {
   const days = [fromDay];
   for (let ahead = LEAST_STEP_DAYS; ahead < spanDays; ahead += Math.max(LEAST_STEP_DAYS, STEP_SHARE * ahead))
@@ -198,7 +207,7 @@ function drawnFan({
   const days = daysFrom(fromDay, spanDays);
   const axes = axesOf(covariance);
   const run = (normals: Vector, side: 1 | -1) =>
-    radialLosses(piece, {
+    lossesFrom(piece, {
       unknowns: axes.reduce((sum, axis, i) => plusVector(sum, axis, side * (normals[i] ?? 0)), mean),
       days,
       stepHours,

@@ -40,9 +40,9 @@ export type RadialFit = Normal & { readonly evidence: Evidence };
 const USUAL = { d13M2PerS: 4e-11, power: 1, airMPerS: 0.2 };
 const LEAST_AIR_M_PER_S = 0.02;
 const MOST_AIR_M_PER_S = 2;
-/** Error of one weighing in points of loss: scale and skin, and for each point of doubt what the air did unread from day to day. */
-const WEIGHED_SD_PCT = 0.28;
-const UNREAD_SD_PCT = 0.13;
+/** Error of one weighing in points of loss: scale and skin; and what the air did from day to day, unread by a dial, not by a logger. */
+const WEIGHED_SD_PCT = 0.25;
+const UNREAD_PER_PCT = 0.04;
 const REPEAT_SHARE = 0.1;
 /** Within a point of loss of a fine run; the fit takes up most of that. */
 const COARSE = { rings: 12, stepHours: 12 };
@@ -76,7 +76,7 @@ export function radialSpread({ humiditySdPct }: { humiditySdPct: number }): Spre
     throw new RangeError(`radialSpread: humiditySdPct requires 0 < sd <= 100, got ${humiditySdPct}`);
   return {
     chamber: variances([0.6, 0.45, 0.5, 0.8 * humiditySdPct, 0, 0]),
-    batch: variances([0.33, 0.15, 0, 0.7 * humiditySdPct, 0, 0.02]),
+    batch: variances([0.3, 0.15, 0, 0.95 * humiditySdPct, 0, 0.03]),
     piece: RADIAL_PIECE_COVARIANCE,
   };
 }
@@ -145,7 +145,7 @@ export function radialFit({
       );
   const weighed = weighIns.toSorted((a, b) => a.day - b.day);
   const days = weighed.map(({ day }) => day);
-  const weighingSdPct = Math.hypot(WEIGHED_SD_PCT, UNREAD_SD_PCT * piece.humiditySdPct);
+  const weighingSdPct = Math.hypot(WEIGHED_SD_PCT, UNREAD_PER_PCT * piece.humiditySdPct ** 2);
   const model = { weighingSdPct, repeatShare: REPEAT_SHARE };
   const precisions = weighed.map(({ scaleSdPct = 0 }) =>
     weighingPrecision({ count: weighed.length, model, scaleSdPct }),
