@@ -98,7 +98,7 @@ export function stillMakesIt(
   { leftDays, history = [] }: { leftDays: number; history?: readonly Evidence[] },
 ): StillMakesIt {
   const steps = (high: number, low: number, value: number) =>
-    Array.from({ length: Math.max(0, Math.ceil((high - low) / value)) }, (_, at) => high - (at + 1) * value);
+    Array.from({ length: Math.max(0, Math.floor((high - low) / value)) }, (_, at) => high - (at + 1) * value);
   const asWished = daysAhead(wish, history);
   return {
     diameterMm: firstOf(steps(wish.diameterMm, LEAST_MM, STEP_MM), (diameterMm) =>
