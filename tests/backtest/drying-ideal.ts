@@ -1,4 +1,4 @@
-import { diagonal } from '#core/drying/matrix.ts';
+import { diagonal, lowerRoot, type Matrix } from '#core/drying/matrix.ts';
 import { radialFit, radialLosses } from '#core/drying/radial-fit.ts';
 import { type Care, type Dice, dice, type SimulatedPiece, simulateMaker } from './drying-makers.ts';
 import { lossOf, told, windowOn } from './drying-run.ts';
@@ -46,18 +46,6 @@ function lnChance(unknowns: readonly number[], care: 'log' | 'dial'): number {
   );
 }
 
-/** The lower root of a covariance. */
-function rootOf(covariance: readonly (readonly number[])[]): number[][] {
-  const root = covariance.map((row) => row.map(() => 0));
-  for (const [i, row] of root.entries())
-    for (let j = 0; j <= i; j++) {
-      const known = row.slice(0, j).reduce((sum, value, k) => sum + value * (root[j]?.[k] ?? 0), 0);
-      const left = (covariance[i]?.[j] ?? 0) - known;
-      row[j] = i === j ? Math.sqrt(Math.max(1e-12, left)) : left / (root[j]?.[j] ?? 1);
-    }
-  return root;
-}
-
 type Draw = { readonly lnWeight: number; readonly reached: number };
 
 function draw(
@@ -74,7 +62,7 @@ function draw(
     care: 'log' | 'dial';
     seen: ReturnType<typeof told>;
     fit: ReturnType<typeof radialFit>;
-    root: number[][];
+    root: Matrix;
     targetLossPct: number;
     nowDay: number;
     greenG: number;
@@ -156,7 +144,7 @@ function survey(care: Extract<Care, 'log' | 'dial'>, makers: number, firstSeed: 
       covariance: diagonal(sd.map((one, i) => (i === POWER ? ROLLED[care].power ** 2 / 3 : one ** 2))),
     };
     const fit = radialFit({ ...seen, believed });
-    const root = rootOf(fit.covariance);
+    const root = lowerRoot(fit.covariance);
     const roll = dice(seed + 1_000_000);
     const { targetLossPct, greenG } = piece;
     const draws = Array.from({ length: drawn }, () =>

@@ -84,3 +84,21 @@ export function inverse(matrix: Matrix): Matrix {
   }
   return rows.map((row) => row.slice(size));
 }
+
+/**
+ * Lower root of a covariance: root · rootᵀ is the covariance. What is known for sure has a row of zeros.
+ *
+ * Source: Cholesky's decomposition.
+ * @example lowerRoot([[4, 2], [2, 2]]) // => [[2, 0], [1, 1]]
+ */
+export function lowerRoot(covariance: Matrix): Matrix {
+  const root = covariance.map((row) => row.map(() => 0));
+  for (const [i, row] of root.entries())
+    for (let j = 0; j <= i; j++) {
+      const known = row.slice(0, j).reduce((sum, value, k) => sum + value * (root[j]?.[k] ?? 0), 0);
+      const left = (covariance[i]?.[j] ?? 0) - known;
+      const pivot = root[j]?.[j] ?? 0;
+      row[j] = i === j ? Math.sqrt(Math.max(0, left)) : pivot > 0 ? left / pivot : 0;
+    }
+  return root;
+}

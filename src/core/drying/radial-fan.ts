@@ -1,7 +1,7 @@
 /** Where a piece's loss is going, from the radial model and what is believed of its unknowns. An estimate, always a band. */
 import type { Normal } from './belief.ts';
 import type { LossBand } from './forecast.ts';
-import { type Matrix, plusVector, type Vector } from './matrix.ts';
+import { lowerRoot, type Matrix, plusVector, type Vector } from './matrix.ts';
 import { NORMAL_90_SD, normalCdf, normalQuantile } from './normal.ts';
 import { type RadialPiece, radialLosses } from './radial-fit.ts';
 
@@ -267,13 +267,6 @@ function lnHazardOf(lossPct: number, waterPct: number): number {
 
 /** Columns of the lower root of a covariance: together they are worth as much as it. */
 function axesOf(covariance: Matrix): Vector[] {
-  const root = covariance.map((row) => row.map(() => 0));
-  for (const [i, row] of root.entries())
-    for (let j = 0; j <= i; j++) {
-      const known = row.slice(0, j).reduce((sum, value, k) => sum + value * (root[j]?.[k] ?? 0), 0);
-      const left = (covariance[i]?.[j] ?? 0) - known;
-      const pivot = root[j]?.[j] ?? 0;
-      row[j] = i === j ? Math.sqrt(Math.max(0, left)) : pivot > 0 ? left / pivot : 0;
-    }
+  const root = lowerRoot(covariance);
   return covariance.map((_, column) => root.map((row) => row[column] ?? 0));
 }

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { offsetBelief } from '#core/drying/belief.ts';
 import { mixFromFat } from '#core/drying/equilibrium.ts';
+import { lowerRoot } from '#core/drying/matrix.ts';
 import { fanBand, fanChance, fanWindow, radialFan } from '#core/drying/radial-fan.ts';
 import { radialFit, radialLosses, radialSpread } from '#core/drying/radial-fit.ts';
 
@@ -82,7 +83,7 @@ describe('where a piece’s loss is going', () => {
     }));
     const fit = radialFit({ piece, believed, weighIns });
     const fan = radialFan({ piece, believed: fit, fromDay: 19, targetLossPct: 38 });
-    const root = choleskyOf(fit.covariance);
+    const root = lowerRoot(fit.covariance);
     const drawn = Array.from({ length: 300 }, (_, draw) => {
       const z = fit.mean.map((_, axis) => evenNormal(draw, axis));
       const at = fit.mean.map(
@@ -116,17 +117,6 @@ describe('where a piece’s loss is going', () => {
     },
   );
 });
-
-function choleskyOf(matrix: readonly (readonly number[])[]): number[][] {
-  const root = matrix.map((row) => row.map(() => 0));
-  for (const [i, row] of root.entries())
-    for (let j = 0; j <= i; j++) {
-      const known = row.slice(0, j).reduce((sum, one, k) => sum + one * (root[j]?.[k] ?? 0), 0);
-      const left = (matrix[i]?.[j] ?? 0) - known;
-      row[j] = i === j ? Math.sqrt(left) : left / (root[j]?.[j] ?? 1);
-    }
-  return root;
-}
 
 /** Evenly spread normal numbers: a lattice of irrational steps through Box and Muller's formula. */
 function evenNormal(draw: number, axis: number): number {
