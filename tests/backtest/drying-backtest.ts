@@ -133,6 +133,7 @@ function published() {
   const known = series.map((one) => ({ ...one, group: one.id.split('-').slice(0, 2).join('-') }));
   let held = 0;
   let open = 0;
+  const each: { holds: boolean; isOpen: boolean }[] = [];
   for (const one of known) {
     const others = known.filter(({ id, group }) => id !== one.id && group === one.group);
     const middles = (others.length > 0 ? others : known.filter(({ id }) => id !== one.id)).map(tauOf);
@@ -143,24 +144,34 @@ function published() {
       covariance: diagonal([0.25, 0.04, LEFT_SD_PCT ** 2]),
       waterPct: one.waterPct,
     };
-    const target = one.lossPct.at(-1) ?? 0;
-    const day = one.days.at(-1) ?? 0;
-    const weighIns = one.days
-      .slice(1, -1)
-      .map((thetaDays, i) => ({ thetaDays, lossPct: one.lossPct[i + 1] ?? 0 }));
     const model = { weighingSdPct: 1.8, repeatShare: 0, tailHazard: Infinity };
-    const window = daysToTarget(dryingPosterior({ prior, weighIns, model }), { targetLossPct: target });
+    /** A reading told from all before it. */
+    const told = (at: number) => {
+      const weighIns = one.days
+        .slice(1, at)
+        .map((thetaDays, i) => ({ thetaDays, lossPct: one.lossPct[i + 1] ?? 0 }));
+      const targetLossPct = one.lossPct[at] ?? 0;
+      const window = daysToTarget(dryingPosterior({ prior, weighIns, model }), { targetLossPct });
+      const day = one.days[at] ?? 0;
+      const holds = day >= (window.p10Days ?? Infinity) && day <= (window.p90Days ?? Infinity);
+      return { window, day, targetLossPct, holds, isOpen: window.p90Days === null };
+    };
+    const readings = one.days.slice(2).map((_, i) => told(i + 2));
+    const last = readings.at(-1);
+    if (last === undefined) continue;
     const show = (days: number | null) => days?.toFixed(1) ?? 'open';
-    const holds = day >= (window.p10Days ?? Infinity) && day <= (window.p90Days ?? Infinity);
-    if (holds) held++;
-    if (holds && window.p90Days === null) open++;
+    if (last.holds) held++;
+    if (last.holds && last.isOpen) open++;
+    each.push(...readings.slice(0, -1));
     console.log(
-      `${one.id}: ${holds ? 'held' : 'missed'}, ${target} % read on day ${day}; window ${show(window.p10Days)} to ${show(window.p90Days)},`,
-      `middle ${show(window.p50Days)}`,
+      `${one.id}: ${last.holds ? 'held' : 'missed'}, ${last.targetLossPct} % read on day ${last.day}; window ${show(last.window.p10Days)} to ${show(last.window.p90Days)},`,
+      `middle ${show(last.window.p50Days)}`,
     );
   }
   console.log(
-    `published series, left one out: ${held} of ${known.length} windows held, ${open} of them open`,
+    `published series, left one out: ${held} of ${known.length} windows held, ${open} of them open;`,
+    `of ${each.length} earlier readings, each from those before it, ${each.filter(({ holds }) => holds).length} held,`,
+    `${each.filter(({ holds, isOpen }) => holds && isOpen).length} of them open`,
   );
 }
 
