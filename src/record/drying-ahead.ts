@@ -1,4 +1,4 @@
-/** How long a batch that is not begun yet should dry: the same belief as for one that hangs, before any weighing. */
+/** How long a batch that is not begun yet should dry: by the model of one that hangs, in air as a dial shows it. */
 import type { DryingDays } from '#core/drying/back-schedule.ts';
 import { type Evidence, offsetBelief } from '#core/drying/belief.ts';
 import { DIAL_SD_PCT } from '#core/drying/implied-humidity.ts';
@@ -28,7 +28,7 @@ export type PlanGiven = {
 
 export type PlanAhead = {
   readonly drying: DryingDays;
-  /** As likely as not by diameter, mix and air alone; null where such air never brings it there. */
+  /** As likely as not by diameter, mix and air alone; null where the chance is smaller within the days that anyone plans. */
   readonly aloneDays: number | null;
   /** Own batches that moved it. */
   readonly batches: number;
@@ -56,15 +56,10 @@ export function planFrom({
 }
 
 /** Days in steady air, by chance, as own batches dried. What the ferment takes off already is not counted. */
-export function dryingAhead(wish: Wish, history: readonly Evidence[] = []): DryingDays {
-  return daysAhead(wish, history)(wish.targetLossPct);
-}
-
-/** Worked out up to the target wished; told for any below it. */
-function daysAhead(
+export function dryingAhead(
   { mix, diameterMm, targetLossPct, chamberC, humidityPct }: Wish,
-  earlierBatches: readonly Evidence[],
-): (targetLossPct: number) => DryingDays {
+  earlierBatches: readonly Evidence[] = [],
+): DryingDays {
   const doubt = { humiditySdPct: DIAL_SD_PCT };
   const fan = radialFan({
     piece: { diameterMm, mix, air: [{ fromDay: 0, chamberC, humidityPct }], hungDay: 0, ...doubt },
@@ -72,10 +67,8 @@ function daysAhead(
     fromDay: 0,
     targetLossPct,
   });
-  return (lossPct) => {
-    const { p10Days, p50Days, p90Days } = fanWindow(fan, { targetLossPct: lossPct });
-    return { p10Days, p50Days, p90Days };
-  };
+  const { p10Days, p50Days, p90Days } = fanWindow(fan, { targetLossPct });
+  return { p10Days, p50Days, p90Days };
 }
 
 function isInTime({ p50Days }: DryingDays, leftDays: number): boolean {
@@ -99,18 +92,17 @@ export function stillMakesIt(
 ): StillMakesIt {
   const steps = (high: number, low: number, value: number) =>
     Array.from({ length: Math.max(0, Math.floor((high - low) / value)) }, (_, at) => high - (at + 1) * value);
-  const asWished = daysAhead(wish, history);
+  const makesIt = (changed: Partial<Wish>) =>
+    isInTime(dryingAhead({ ...wish, ...changed }, history), leftDays);
   return {
-    diameterMm: firstOf(steps(wish.diameterMm, LEAST_MM, STEP_MM), (diameterMm) =>
-      isInTime(dryingAhead({ ...wish, diameterMm }, history), leftDays),
-    ),
+    diameterMm: firstOf(steps(wish.diameterMm, LEAST_MM, STEP_MM), (diameterMm) => makesIt({ diameterMm })),
     targetLossPct: firstOf(steps(wish.targetLossPct, LEAST_LOSS_PCT, 1), (targetLossPct) =>
-      isInTime(asWished(targetLossPct), leftDays),
+      makesIt({ targetLossPct }),
     ),
   };
 }
 
-/** The first that holds, where all after one that holds do so too: thinner, or less to lose, is never later. */
+/** One that holds, and the one before it does not; the first of all, where thinner, or less to lose, is never later. */
 function firstOf(values: readonly number[], holds: (value: number) => boolean): number | null {
   let [from, to] = [0, values.length];
   while (from < to) {

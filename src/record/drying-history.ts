@@ -14,18 +14,24 @@ const LEAST_WEIGHINGS = 2;
 const LEAST_DAYS = 5;
 const DAY_MS = 24 * 3_600_000;
 
-/** One piece of evidence a batch, the newest first. Batches that were hardly weighed say nothing. */
-export function dryingHistory(batches: readonly Batch[], nowMs: number): Evidence[] {
+/** Those that say something, the newest first. Batches that were hardly weighed do not. */
+export function tellingBatches(batches: readonly Batch[], nowMs: number): Batch[] {
   return batches
-    .toSorted((a, b) => b.opened.atMs - a.opened.atMs)
-    .map((batch) => ({ batch, pieces: tellingPieces(batch, nowMs) }))
-    .filter(({ pieces }) => pieces.length > 0)
-    .slice(0, LAST_BATCHES)
-    .map(({ batch, pieces }) => {
-      const known = { air: null, mix: mixOf(batch) };
-      const told = pieces.flatMap((piece) => pieceInAir(piece, batch, nowMs, known) ?? []);
-      return evidenceTogether(told.map(evidenceInAir), RADIAL_PIECE_COVARIANCE);
+    .filter((batch) => tellingPieces(batch, nowMs).length > 0)
+    .sort((a, b) => b.opened.atMs - a.opened.atMs)
+    .slice(0, LAST_BATCHES);
+}
+
+/** One piece of evidence a batch. */
+export function dryingHistory(batches: readonly Batch[], nowMs: number): Evidence[] {
+  return tellingBatches(batches, nowMs).map((batch) => {
+    const known = { air: null, mix: mixOf(batch) };
+    const told = tellingPieces(batch, nowMs).flatMap((piece) => {
+      const endMs = Math.min(nowMs, piece.takenDown?.atMs ?? nowMs);
+      return pieceInAir(piece, batch, endMs, known) ?? [];
     });
+    return evidenceTogether(told.map(evidenceInAir), RADIAL_PIECE_COVARIANCE);
+  });
 }
 
 function tellingPieces({ hung, pieces }: Batch, nowMs: number): Piece[] {

@@ -6,6 +6,7 @@ import type { DryingAnswer, DryingTask } from '#record/drying-desk.ts';
 type Reply = { readonly n: number; readonly answer: unknown; readonly problem: string | null };
 
 type Held<T extends DryingTask> = {
+  /** The last one that came, also while the next is under way; null before the first. */
   readonly answer: DryingAnswer<T> | null;
   /** What the answer was given to. */
   readonly of: T | null;
@@ -13,16 +14,17 @@ type Held<T extends DryingTask> = {
   /** What the problem was with. */
   readonly failed: T | null;
 };
-/** `answer` is the last one that came, also while the next is under way (`working`); null before the first. */
+/** `working`: the answer to this very task is still to come. */
 export type Drying<T extends DryingTask> = Held<T> & { readonly working: boolean };
 
 const NOTHING = { answer: null, of: null, problem: null, failed: null };
 
 /**
  * The answer to a task, anew whenever the task is another object; null asks nothing. A task that comes while one is being
- * worked out waits, and only the newest of those that wait is begun.
+ * worked out waits, and only the newest of those that wait is begun. `atOnce`: the page draws the answer before a chart that
+ * it is drawing at leisure is done.
  */
-export function useDrying<T extends DryingTask>(task: T | null): Drying<T> {
+export function useDrying<T extends DryingTask>(task: T | null, { atOnce = false } = {}): Drying<T> {
   const desk = useRef<ReturnType<typeof openDesk> | null>(null);
   const [held, setHeld] = useState<Held<T>>(NOTHING);
   useEffect(() => {
@@ -35,17 +37,17 @@ export function useDrying<T extends DryingTask>(task: T | null): Drying<T> {
   }, []);
   useEffect(() => {
     if (task === null) return;
-    desk.current?.ask(task, ({ answer, problem }) =>
-      // At once: else it waits until a chart that is being drawn at leisure is done.
-      flushSync(() =>
+    desk.current?.ask(task, ({ answer, problem }) => {
+      const hold = () =>
         setHeld((before) =>
           problem === null
             ? { ...NOTHING, answer: answer as DryingAnswer<T>, of: task }
             : { ...before, problem, failed: task },
-        ),
-      ),
-    );
-  }, [task]);
+        );
+      if (atOnce) flushSync(hold);
+      else hold();
+    });
+  }, [task, atOnce]);
   return { ...held, working: task !== null && held.of !== task && held.failed !== task };
 }
 

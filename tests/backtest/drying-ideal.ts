@@ -6,8 +6,9 @@ import { lossOf, told, windowOn } from './drying-run.ts';
 /**
  * How near anybody could come after three weighings of one piece: a forecaster who knows how the makers were made up, with
  * every spread, and only not the numbers rolled. Each maker's unknowns are drawn many times around the app's own fit, run
- * through the model that made the makers, and weighted by their chance and by the weighings (importance sampling). The middle
- * of what is left is about the best guess there is. What humidity wandered unread before the weighings counts as their error.
+ * through the app's model (as the one that made the makers, in coarser steps), and weighted by their chance and by the weighings
+ * (importance sampling). The middle of what is left is about the best guess there is. What humidity wandered unread before the
+ * weighings counts as their error, every scale as one of a gram, and a day after the last one told as never.
  * Usage: node --import tsx tests/backtest/drying-ideal.ts [makers] [first seed] [draws]
  */
 
@@ -17,19 +18,19 @@ const LAST_DAY = 150;
 const REACH = 1.5;
 const SMUDGE_PCT = 0.25;
 const ROUNDING_G = 0.5;
-/** What the wandering of the makers' humidity does to a loss: 0.6 to 1.5 points on days 4 to 30 (computed, 45 to 80 mm). */
+/** What the wandering of the makers' humidity does to a loss: 0.6 to 1.5 points on days 4 to 30, by the app's model at 45 to 80 mm. */
 const WANDERED_PCT = 1;
-/** As `drying-makers.ts` rolls them: what a piece's unknowns are, all sources together, as `radialLosses` counts them. */
+/** As `drying-makers.ts` rolls them: a piece's unknowns, all sources together, as `radialLosses` counts them; the power evenly. */
 const ROLLED = {
   log: {
     mean: [0, 0, Math.log(0.75), 0, 0, 0],
-    sd: [0.72, NaN, 0.54, 1.5, 0.035, 0.01],
+    sd: [0.72, 0, 0.54, 1.5, 0.035, 0.01],
     power: 0.5,
     biasC: 0.3,
   },
   dial: {
     mean: [0, 0, Math.log(0.75), 0, 0, 0],
-    sd: [0.72, NaN, 0.54, 4, 0.035, 0.03],
+    sd: [0.72, 0, 0.54, 4, 0.035, 0.03],
     power: 1,
     biasC: 0.7,
   },

@@ -117,6 +117,20 @@ describe('what would still make it', () => {
     expect(Math.ceil(p50({ targetLossPct: (targetLossPct ?? 0) + 1 }))).toBeGreaterThan(leftDays);
   });
 
+  it.each([
+    { humidityPct: 78, diameterMm: 60, leftDays: 40 },
+    { humidityPct: 82, diameterMm: 60, leftDays: 44 },
+    { humidityPct: 84, diameterMm: 70, leftDays: 46 },
+  ])('is in time when it is asked for: $diameterMm mm, $humidityPct %, $leftDays days left', (asked) => {
+    const { leftDays, ...air } = asked;
+    const damp = { ...wish, ...air, targetLossPct: 38 };
+    const { diameterMm, targetLossPct } = stillMakesIt(damp, { leftDays });
+    for (const changed of [{ diameterMm: diameterMm ?? 0 }, { targetLossPct: targetLossPct ?? 0 }])
+      expect(Math.ceil(dryingAhead({ ...damp, ...changed }).p50Days ?? Infinity)).toBeLessThanOrEqual(
+        leftDays,
+      );
+  });
+
   it('is nothing when there is no time left', () => {
     expect(stillMakesIt(wish, { leftDays: 2 })).toEqual({ diameterMm: null, targetLossPct: null });
   });

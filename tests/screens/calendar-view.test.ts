@@ -163,14 +163,14 @@ describe('the calendar', () => {
 
 const MIX = mixFromFat({ fatFraction: 0.25, saltFraction: 0.028, sugarFraction: 0.003 });
 const WISH = { mix: MIX, diameterMm: 60, targetLossPct: 35, chamberC: 13, humidityPct: 78 };
-const ask = (of: Book, more: Partial<Omit<BackWish, 'ahead'> & { history: readonly Evidence[] }> = {}) => {
+const ask = (of: Book, more: Partial<Omit<BackWish, 'plan'> & { history: readonly Evidence[] }> = {}) => {
   const { history = [], ...changed } = more;
   const asked = {
     ...{ date: '2026-12-24', today: '2026-06-01', wish: WISH, freezeDays: 20, lot: null },
     ...changed,
   } as const;
-  const ahead = planFrom({ wish: asked.wish, leftDays: leftForDrying(asked), history });
-  return backView({ ...asked, ahead }, { place: placeOf(of), words });
+  const plan = planFrom({ wish: asked.wish, leftDays: leftForDrying(asked), history });
+  return backView({ ...asked, plan }, { place: placeOf(of), words });
 };
 
 /** A batch whose water moved so many times as quick as usual, known to a tenth. Invented. */

@@ -82,7 +82,7 @@ export function risingRoot(
 const FURTHEST_SD = 8;
 
 /**
- * The value below which a normal number lies with so large a chance.
+ * The value below which a normal number lies with a given chance.
  *
  * Source: the inverse of `normalCdf`, found by `risingRoot`.
  * @throws RangeError unless the chance lies between 1e-12 and 1 - 1e-12.

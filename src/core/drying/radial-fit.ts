@@ -40,9 +40,12 @@ export type RadialFit = Normal & { readonly evidence: Evidence };
 const USUAL = { d13M2PerS: 4e-11, power: 1, airMPerS: 0.2 };
 const LEAST_AIR_M_PER_S = 0.02;
 const MOST_AIR_M_PER_S = 2;
-/** Error of one weighing in points of loss: scale and skin; and what the air did from day to day, unread by a dial, not by a logger. */
+/**
+ * Error of one weighing in points of loss: scale and skin, and what the air did from day to day. A dial, in doubt by 5 points,
+ * leaves that unread: 1 point; a logger, in doubt by 1.5, does not. So it goes by the square of the doubt.
+ */
 const WEIGHED_SD_PCT = 0.25;
-const UNREAD_PER_PCT = 0.04;
+const UNREAD_PER_SQUARED_PCT = 0.04;
 const REPEAT_SHARE = 0.1;
 /** Within a point of loss of a fine run; the fit takes up most of that. */
 const COARSE = { rings: 12, stepHours: 12 };
@@ -145,7 +148,7 @@ export function radialFit({
       );
   const weighed = weighIns.toSorted((a, b) => a.day - b.day);
   const days = weighed.map(({ day }) => day);
-  const weighingSdPct = Math.hypot(WEIGHED_SD_PCT, UNREAD_PER_PCT * piece.humiditySdPct ** 2);
+  const weighingSdPct = Math.hypot(WEIGHED_SD_PCT, UNREAD_PER_SQUARED_PCT * piece.humiditySdPct ** 2);
   const model = { weighingSdPct, repeatShare: REPEAT_SHARE };
   const precisions = weighed.map(({ scaleSdPct = 0 }) =>
     weighingPrecision({ count: weighed.length, model, scaleSdPct }),

@@ -3,6 +3,7 @@ import type { BackSchedule as Schedule } from '#core/drying/back-schedule.ts';
 import { mixFromFat } from '#core/drying/equilibrium.ts';
 import type { Batch } from '#record/batch.ts';
 import { loads } from '#record/chamber-figures.ts';
+import { tellingBatches } from '#record/drying-history.ts';
 import { mixOf } from '#record/forecast-figures.ts';
 import type { Chamber, Place } from '#record/place.ts';
 import { hangsIn } from '#record/season.ts';
@@ -68,25 +69,26 @@ export function BackSchedule({
     const given = asked && readBack(asked, { today, place, words });
     if (!given?.ok) return null;
     const mix = last ? mixOf(last) : mixFromFat(USUAL_FAT);
-    return { ...given.read, freezeDays, mix, chamberC: givenBy(last, place).chamberC };
-  }, [asked, today, last, freezeDays, place, words]);
+    return { ...given.read, freezeDays, mix, chamberC: givenBy(last, place).chamberC, chamberId };
+  }, [asked, today, last, freezeDays, chamberId, place, words]);
   const task = useMemo(
     () =>
       wished && {
         sum: 'plan' as const,
         given: {
           wish: wished,
-          batches: chamber ? everInside : batches,
+          batches: tellingBatches(chamber ? everInside : batches, nowMs),
           nowMs,
           leftDays: leftForDrying({ ...wished, today }),
         },
       },
     [wished, chamber, everInside, batches, nowMs, today],
   );
-  const { answer, of, problem } = useDrying(task);
-  const planned = of !== null && of.given.wish === wished ? answer : null;
+  const { answer, of, failed } = useDrying(task);
+  const plan = of !== null && of.given.wish === wished ? answer : null;
+  const hasFailed = failed !== null && failed.given.wish === wished;
   const view = useMemo(() => {
-    if (!wished || !planned || waiting) return null;
+    if (!wished || !plan || waiting) return null;
     const lot = chamber && {
       name: chamber.name,
       places: placesOf(chamber),
@@ -95,10 +97,10 @@ export function BackSchedule({
       everInside,
     };
     return backView(
-      { ...wished, today, wish: wished, ahead: planned, lot: lot && { ...wished, chamber: lot } },
+      { ...wished, today, wish: wished, plan, lot: lot && { ...wished, chamber: lot } },
       { place, words },
     );
-  }, [wished, planned, waiting, chamber, everInside, ahead, chambers, nowMs, today, place, words]);
+  }, [wished, plan, waiting, chamber, everInside, ahead, chambers, nowMs, today, place, words]);
   const field = (name: Exclude<keyof BackTyped, 'date'>, label: string, unit: string) => (
     <NumberField
       label={label}
@@ -165,7 +167,7 @@ export function BackSchedule({
         </Button>
       </form>
       {wished && asked === typed && !view && (
-        <p role="status">{problem === null ? back.working : back.failed}</p>
+        <p role="status">{hasFailed && !plan ? back.failed : back.working}</p>
       )}
       {view && asked === typed && (
         <BackAnswer view={view} words={words} onPass={() => onPass(view.schedule, asked.date)} />

@@ -33,7 +33,7 @@ export type BackWish = {
   readonly date: CalendarDay;
   readonly today: CalendarDay;
   readonly wish: Wish;
-  readonly ahead: PlanAhead;
+  readonly plan: PlanAhead;
   readonly freezeDays: number;
   readonly lot: Lot | null;
 };
@@ -65,9 +65,9 @@ export function leftForDrying({
 }
 
 export function backView(given: BackWish, { place, words }: { place: Place; words: Words }): BackView {
-  const { date, today, wish, ahead, freezeDays, lot } = given;
+  const { date, today, wish, plan, freezeDays, lot } = given;
   const { back } = words.calendar;
-  const { drying } = ahead;
+  const { drying } = plan;
   const schedule = backSchedule(stagesOf(freezeDays), drying);
   const daysLeft = daysBetween(today, date);
   const day = (days: number) => words.dates.fullDay(noonMs(daysBefore(date, days)), '+00:00');
@@ -75,7 +75,7 @@ export function backView(given: BackWish, { place, words }: { place: Place; word
   const { early, likely, last } = schedule;
   const late = likely === null || likely.freezeDay > daysLeft;
   const room = likely && lot ? roomFor(lot, { date, today, likely, drying, place, words }) : null;
-  const still = [...(ahead.still ? stillText(ahead.still, place, words) : []), ...(room?.smaller ?? [])];
+  const still = [...(plan.still ? stillText(plan.still, place, words) : []), ...(room?.smaller ?? [])];
   return {
     schedule,
     sentence:
@@ -99,7 +99,7 @@ export function backView(given: BackWish, { place, words }: { place: Place; word
     }),
     room: room?.sentences ?? [],
     still: late || room?.isShort ? (still.length > 0 ? still : [back.nothing]) : null,
-    history: historyText(ahead, place, words),
+    history: historyText(plan, place, words),
     counted: back.counted({
       ferment: FERMENT_DAYS,
       equalise: EQUALISE_DAYS,

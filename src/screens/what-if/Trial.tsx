@@ -59,7 +59,11 @@ export function Trial({
       {problem !== null && <Notice kind="error">{say.failed}</Notice>}
       {slices && <Slices given={slices} />}
       <Sliders wish={wish} onWish={setWish} place={place} words={words} />
-      {chart && <Curve rehearsed={chart} now={now} place={place} words={words} />}
+      {chart && (
+        <div className={styles.curve} aria-busy={chart.wish !== wish}>
+          <Curve rehearsed={chart} now={now} place={place} words={words} />
+        </div>
+      )}
       <p className={styles.soft}>
         {[...(wish.past && newest?.tried.fits !== false ? [say.fitted] : []), say.note].join(' ')}
       </p>

@@ -8,7 +8,7 @@ export type Rehearsed = { readonly wish: AirWish; readonly tried: Rehearsal };
 type Told = {
   /** The newest answer: coarse while a slider moves, fine once it stands still. */
   readonly newest: Rehearsed | null;
-  /** The last fine one. */
+  /** The last fine one; the newest where that fails. */
   readonly fine: Rehearsed | null;
   readonly problem: string | null;
 };
@@ -31,7 +31,7 @@ export function useRehearsal(wish: AirWish): Told {
     if (found !== null) setFitted((before) => before ?? found);
   }, [found]);
   const newest = fine !== null && fine.wish === coarse?.wish ? fine : coarse;
-  return { newest, fine, problem: coarseProblem ?? fineProblem };
+  return { newest, fine: fineProblem === null ? fine : newest, problem: coarseProblem ?? fineProblem };
 }
 
 /** The air as it is now, to lay beside what is tried: once, and fine. */
@@ -44,7 +44,7 @@ function useRun(wish: AirWish | null, diffusivity13M2PerS: number | null, fine: 
     () => wish && { sum: 'rehearsal' as const, given: { wish, diffusivity13M2PerS, fine } },
     [wish, diffusivity13M2PerS, fine],
   );
-  const { answer: tried, of, problem } = useDrying(task);
+  const { answer: tried, of, problem } = useDrying(task, { atOnce: !fine });
   const rehearsed = useMemo(() => tried && of && { wish: of.given.wish, tried }, [tried, of]);
   return { rehearsed, problem };
 }

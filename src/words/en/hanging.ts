@@ -133,19 +133,4 @@ export const hanging = {
     note: 'Note',
     caution: 'At target weight is not a release. Water activity, pH and your rules decide that.',
   },
-  work: {
-    title: 'When it should be at target',
-    equation:
-      'loss on day t = final loss × (1 − exp(−(t ÷ τ)ⁿ)); what is known of final loss, τ and n before, narrowed by each weighing',
-    green: 'green weight',
-    diameter: 'diameter',
-    target: 'target loss',
-    weighings: 'weighings',
-    air: 'air',
-    humidity: 'humidity',
-    result: 'at target',
-    never: 'never, at this humidity',
-    caution: 'An estimate. No verdict rests on it.',
-    source: 'Thin-layer drying (Page 1949), priors from published drying series and a radial model',
-  },
 };

@@ -30,9 +30,9 @@ export const whatIf = {
       `The rim runs far ahead: ~${aw} drier in water activity than the mean on day ${day}. Expect a hard rim over a wet heart.`,
   },
   window: (low: string, high: string) =>
-    `In makers' chambers, by diameter and air alone: ${low} to ${high} days in eight of ten cases.`,
+    `With a dial that may be off and no fan on the pieces: ${low} to ${high} days in eight of ten cases.`,
   windowOpen: (low: string) =>
-    `In makers' chambers, by diameter and air alone: ${low} days or more; in over one case of ten never.`,
+    `With a dial that may be off and no fan on the pieces: ${low} days or more; in over one case of ten never.`,
   slices: 'Where the water is, from rim to heart',
   slice: ({ day, loss }: { day: string; loss: string }) => `day ${day}, ~${loss}\u00a0% lost`,
   aw: ({ rim, heart }: { rim: string; heart: string }) => `rim ~${rim}, heart ~${heart}`,

@@ -37,7 +37,7 @@ describe('its quantile', () => {
     expect(normalQuantile(1e-6)).toBeCloseTo(-4.753424308822899, 8); // A&S table 26.5, from memory
   });
 
-  it('is of no chance of nothing and of everything', () => {
+  it('refuses chances of 0 and 1, which have none', () => {
     for (const chance of [0, 1, -0.1, Number.NaN]) expect(() => normalQuantile(chance)).toThrow(RangeError);
   });
 });

@@ -57,7 +57,7 @@ describe('where a piece’s loss is going', () => {
       const band = fanBand(fan, { day });
       expect(band.p10Pct).toBeLessThanOrEqual(band.p50Pct);
       expect(band.p50Pct).toBeLessThanOrEqual(band.p90Pct);
-      expect(band.p90Pct).toBeLessThanOrEqual(fan.waterPct);
+      expect(band.p90Pct).toBeLessThanOrEqual(100 * hung(0.25).mix.waterFraction);
       expect(band.p50Pct).toBeGreaterThanOrEqual(before.p50Pct - 1e-6);
       before = band;
     }
@@ -97,8 +97,22 @@ describe('where a piece’s loss is going', () => {
     expect(Math.abs(p90Pct - (drawn[269] ?? 0))).toBeLessThan(0.8);
   });
 
+  it.each([78, 82, 84])(
+    'in air of %d points of humidity is later for every point more to lose',
+    (humidityPct) => {
+      let beforeDays = 0;
+      for (let targetLossPct = 20; targetLossPct <= 36; targetLossPct += 0.5) {
+        const piece = hung(0.25, humidityPct);
+        const { p50Days } = fanWindow(fanOf(piece, targetLossPct), { targetLossPct });
+        // Where it goes over from a band to drawn pieces both are told a little apart.
+        expect(p50Days ?? 400).toBeGreaterThan(0.97 * beforeDays);
+        beforeDays = p50Days ?? 400;
+      }
+    },
+  );
+
   it.each([84, 90, 96])(
-    'in air of %d points of humidity is that of as many pieces drawn from the belief',
+    'in air of %d points of humidity is told as by pieces drawn at random',
     (humidityPct) => {
       const piece = hung(0.25, humidityPct, 55);
       const days = Array.from({ length: 200 }, (_, at) => 2 * (at + 1));
@@ -107,7 +121,10 @@ describe('where a piece’s loss is going', () => {
         const losses = radialLosses(piece, { unknowns, days, stepHours: 24 });
         return days[losses.findIndex((lossPct) => lossPct >= 35)] ?? Number.POSITIVE_INFINITY;
       }).sort((a, b) => a - b);
-      const { p10Days, neverFraction } = fanWindow(fanOf(piece), { targetLossPct: 35 });
+      const { p10Days, p50Days, neverFraction } = fanWindow(fanOf(piece), { targetLossPct: 35 });
+      const middle = reached[149] ?? Number.POSITIVE_INFINITY;
+      if (middle < 150) expect(Math.abs(Math.log((p50Days ?? 0) / middle))).toBeLessThan(0.25);
+      else expect(p50Days ?? middle).toBeGreaterThan(120);
       const never = reached.filter((day) => day === Number.POSITIVE_INFINITY).length / reached.length;
       expect(Math.abs(neverFraction - never)).toBeLessThan(0.05);
       const tenth = reached[29] ?? Number.POSITIVE_INFINITY;
