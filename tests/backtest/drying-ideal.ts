@@ -167,7 +167,7 @@ function survey(care: Extract<Care, 'log' | 'dial'>, makers: number, firstSeed: 
 }
 
 const makers = Number(process.argv[2] ?? 200);
-const firstSeed = Number(process.argv[3] ?? 801);
+const firstSeed = Number(process.argv[3] ?? 1001);
 const drawn = Number(process.argv[4] ?? 2000);
 survey('log', makers, firstSeed, drawn);
 survey('dial', makers, firstSeed, drawn);
