@@ -6,7 +6,7 @@ import { drynessView } from '#screens/dryness/dryness-view.ts';
 import { hangingView } from '#screens/hanging/hanging-view.ts';
 import { paceView } from '#screens/hanging/pace-view.ts';
 import { mixOfFat, NEW_START, startOf } from '#screens/what-if/start.ts';
-import { whatIfChart, whatIfSentence, whatIfView } from '#screens/what-if/what-if-view.ts';
+import { whatIfChart, whatIfSentence, whatIfView, whatIfWindow } from '#screens/what-if/what-if-view.ts';
 import { en as words } from '#words/en.ts';
 import { plainText } from '#words/said.ts';
 import {
@@ -244,6 +244,17 @@ describe('what if', () => {
     const heart = slices.map(({ waterFromRim }) => waterFromRim.at(-1) ?? 0);
     expect(heart[2]).toBeLessThan(heart[0] ?? 0);
     expect(whatIfChart({ rehearsed: told(), now: null, ...told() }).table.rows.length).toBeGreaterThan(5);
+  });
+
+  it('tells its window once the slider is still, and that it may never be there in damp air', () => {
+    const windowOf = (humidityPct: number, fine: boolean) => {
+      const tried = rehearse({ wish: { ...wish, humidityPct }, diffusivity13M2PerS: null, fine });
+      return whatIfWindow({ rehearsed: { tried, wish }, now: null, ...told() });
+    };
+    expect(windowOf(74, false)).toBeNull();
+    expect(windowOf(74, true)).toMatch(/: \d+ to \d+ days in eight of ten cases\.$/);
+    expect(windowOf(86, true)).toMatch(/: \d+ days or more; in over one case of ten never\.$/);
+    expect(windowOf(99, true)).toBeNull();
   });
 
   it('says so where no mix comes to the last weighing in the air shown', () => {

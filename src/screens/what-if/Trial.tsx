@@ -16,6 +16,7 @@ import {
   whatIfChart,
   whatIfSentence,
   whatIfView,
+  whatIfWindow,
 } from './what-if-view.ts';
 
 const HOUR_MS = 3_600_000;
@@ -102,21 +103,26 @@ const Slices = memo(function Slices({ given }: { given: WhatIfGiven }) {
       ) : (
         <p>{view.rim}</p>
       )}
-      {view.window && <p>{view.window}</p>}
     </>
   );
 });
 
-const Curve = memo(function Curve({ rehearsed, now, place, words }: WhatIfChartGiven) {
+/** Below the sliders, so that what comes late moves none of them. */
+const Curve = memo(function Curve(given: WhatIfChartGiven) {
+  const { words } = given;
   const say = words.whatIf.chart;
+  const window = whatIfWindow(given);
   return (
-    <LossChart
-      title={say.title}
-      label={say.label}
-      waitingLabel={words.hanging.chart.waiting}
-      failedLabel={words.hanging.chart.failed}
-      tableLabel={words.hanging.chart.table}
-      {...whatIfChart({ rehearsed, now, place, words })}
-    />
+    <>
+      {window && <p>{window}</p>}
+      <LossChart
+        title={say.title}
+        label={say.label}
+        waitingLabel={words.hanging.chart.waiting}
+        failedLabel={words.hanging.chart.failed}
+        tableLabel={words.hanging.chart.table}
+        {...whatIfChart(given)}
+      />
+    </>
   );
 });

@@ -19,7 +19,6 @@ export type WhatIfView = {
   readonly rimLevel: 'low' | 'watch' | 'high';
   /** Where the last weighing cannot be had in the air shown: then nothing is to be read off the rim. */
   readonly unfit: string | null;
-  readonly window: string | null;
   readonly slices: readonly {
     key: string;
     waterFromRim: readonly number[];
@@ -57,17 +56,10 @@ export function whatIfView({ tried, place, words }: WhatIfGiven): WhatIfView {
   const { aw, day } = tried.rim;
   const rimLevel = aw > HIGH_AW ? 'high' : aw > WATCH_AW ? 'watch' : 'low';
   const shownAw = { aw: decimal(aw, 2, place, 'up'), day: decimal(day, 0, place) };
-  const { p10Days = null, p90Days = null } = tried.window ?? {};
   return {
     rim: say.rim[rimLevel](shownAw),
     rimLevel,
     unfit: tried.fits ? null : say.unfit,
-    window:
-      p10Days === null
-        ? null
-        : p90Days === null
-          ? say.windowOpen(decimal(p10Days, 0, place, 'down'))
-          : say.window(decimal(p10Days, 0, place, 'down'), decimal(p90Days, 0, place, 'up')),
     slices: tried.slices.map((slice) => {
       const rim = decimal(slice.skinAw, 2, place);
       const heart = decimal(slice.centreAw, 2, place);
@@ -83,6 +75,15 @@ export function whatIfView({ tried, place, words }: WhatIfGiven): WhatIfView {
       };
     }),
   };
+}
+
+/** What a dial that may be off makes of it; null for a batch that hangs, and where nothing can be told. */
+export function whatIfWindow({ rehearsed: { tried }, place, words }: WhatIfChartGiven): string | null {
+  const say = words.whatIf;
+  const { p10Days = null, p90Days = null } = tried.window ?? {};
+  if (p10Days === null) return null;
+  const low = decimal(p10Days, 0, place, 'down');
+  return p90Days === null ? say.windowOpen(low) : say.window(low, decimal(p90Days, 0, place, 'up'));
 }
 
 /** The days it takes: what a maker who moves a slider waits for. */
