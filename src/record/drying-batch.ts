@@ -1,9 +1,10 @@
 /** All that is expected of a batch that hangs: each piece, the first, the last, its pace, its course, the air that its weights speak for. */
-import { jointChances, passes } from '#core/drying/batch-window.ts';
+import { jointChances } from '#core/drying/batch-window.ts';
 import { type Evidence, evidenceTogether } from '#core/drying/belief.ts';
 import { batchEvidence, type DryingEvidence } from '#core/drying/evidence.ts';
 import type { LossBand } from '#core/drying/forecast.ts';
 import type { PaceFinding } from '#core/drying/pace.ts';
+import { passes } from '#core/drying/passes.ts';
 import { RADIAL_PIECE_COVARIANCE } from '#core/drying/radial-fit.ts';
 import type { Batch } from './batch.ts';
 import type { KnownAir } from './drying-air.ts';
@@ -202,7 +203,7 @@ function together(hanging: readonly Hanging[], nowMs: number): Pick<BatchAhead, 
   });
   const joint = jointChances(chances);
   const window = (reachedFraction: readonly number[]): BatchWindow => {
-    const at = (level: number) => passes({ atMs: instants, reachedFraction, level });
+    const at = (level: number) => passes({ x: instants, values: reachedFraction, level });
     return { p10Ms: at(0.1), p50Ms: at(0.5), p90Ms: at(0.9) };
   };
   const never = jointChances(hanging.map((one) => [isThere(one) ? 1 : 1 - one.fan.window.neverFraction]));

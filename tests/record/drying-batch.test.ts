@@ -161,8 +161,10 @@ describe('a batch that hangs', () => {
     const thick = { ...other, pieces: other.pieces.map((piece) => ({ ...piece, diameterMm: 90 })) };
     const width = (found: typeof alone) => (found?.first.p50Ms ?? 0) - (found?.first.p10Ms ?? 0);
     expect([alone?.batches, with1?.batches]).toEqual([0, 1]);
-    // Under a dial one batch says little of the next.
+    // Under a dial one batch says little of the next; three say more.
     expect(width(with1)).toBeLessThan(0.97 * width(alone));
+    const others = [1, 2, 3].map((n) => ({ ...other, id: `${EARLIER}${n}` as const }));
+    expect(width(batchAhead({ ...given, others }))).toBeLessThan(0.9 * width(alone));
     expect(batchAhead({ ...given, others: [thick] })?.batches).toBe(0);
   });
 });

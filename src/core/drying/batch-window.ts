@@ -1,10 +1,11 @@
-import { normalCdf, risingRoot } from './normal.ts';
+import { normalCdf, normalQuantile } from './normal.ts';
 
 /** When the first of several pieces is at target, and when all are. */
 
 /** Pieces of one batch hang in one air and are wrong together: this share of their doubt is common (own judgement). */
 const COMMON_SHARE = 0.85;
 const DRAWS = 24;
+const LEAST_CHANCE = 1e-12;
 
 /**
  * The chance that at least one, or that all of several pieces are there, at each of several instants.
@@ -44,35 +45,7 @@ export function jointChances(chances: readonly (readonly number[])[]): {
   return { firstFraction, allFraction };
 }
 
+/** Nearer to certain than that is certain. */
 function quantile(chance: number): number {
-  return (
-    risingRoot(normalCdf, { level: chance, low: -9, high: 9, tolerance: 1e-9 }) ?? Math.sign(chance - 0.5) * 9
-  );
-}
-
-/**
- * Where a chance that never falls passes a level, on a straight line between the instants; `null` if it never does.
- *
- * Units: epoch ms; chances 0..1.
- * Source: linear interpolation.
- * @example passes({ atMs: [0, 10], reachedFraction: [0, 1], level: 0.5 }) // => 5
- * @example passes({ atMs: [0, 10], reachedFraction: [0, 0.4], level: 0.5 }) // => null
- */
-export function passes({
-  atMs,
-  reachedFraction,
-  level,
-}: {
-  atMs: readonly number[];
-  reachedFraction: readonly number[];
-  level: number;
-}): number | null {
-  const at = reachedFraction.findIndex((chance) => chance >= level);
-  const there = atMs[at];
-  if (there === undefined) return null;
-  const before = atMs[at - 1];
-  const low = reachedFraction[at - 1];
-  const high = reachedFraction[at];
-  if (before === undefined || low === undefined || high === undefined) return there;
-  return before + ((there - before) * (level - low)) / (high - low);
+  return normalQuantile(Math.min(1 - LEAST_CHANCE, Math.max(LEAST_CHANCE, chance)));
 }

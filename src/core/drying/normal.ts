@@ -96,3 +96,20 @@ export function normalQuantile(chance: number): number {
   if (z === null) throw new RangeError(`normalQuantile: chance requires 1e-12 to 1 - 1e-12, got ${chance}`);
   return z;
 }
+
+/**
+ * Vectors of normal numbers, spread as evenly as so few can be, the same each time.
+ *
+ * Each axis in steps of a power of the root of x^(dimensions + 1) = x + 1, a golden section of so many axes.
+ * Source: Roberts (2018), from memory.
+ * @example evenNormals(2, 1)[1]?.[0]?.toFixed(3) // => '0.631'
+ */
+export function evenNormals(count: number, dimensions: number): number[][] {
+  let root = 1;
+  for (let round = 0; round < 60; round++) root = (1 + root) ** (1 / (dimensions + 1));
+  return Array.from({ length: count }, (_, draw) =>
+    Array.from({ length: dimensions }, (_, axis) =>
+      normalQuantile((0.5 + (draw + 1) / root ** (axis + 1)) % 1),
+    ),
+  );
+}

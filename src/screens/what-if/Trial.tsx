@@ -62,7 +62,7 @@ export function Trial({
       <Sliders wish={wish} onWish={setWish} place={place} words={words} />
       {chart && (
         <div className={styles.curve} aria-busy={chart.wish !== wish}>
-          <Curve rehearsed={chart} now={now} place={place} words={words} />
+          <Curve {...chart} now={now} place={place} words={words} />
         </div>
       )}
       <p className={styles.soft}>

@@ -1,10 +1,10 @@
 import { useEffect, useMemo, useState } from 'react';
 import type { AirWish, Rehearsal } from '#record/drying-rehearsal.ts';
 import { useDrying } from '#store/use-drying.ts';
+import type { Rehearsed } from './what-if-view.ts';
 
 const STILL_MS = 250;
 
-export type Rehearsed = { readonly wish: AirWish; readonly tried: Rehearsal };
 type Told = {
   /** The newest answer: coarse while a slider moves, fine once it stands still. */
   readonly newest: Rehearsed | null;

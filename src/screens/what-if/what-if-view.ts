@@ -33,9 +33,10 @@ export type WhatIfChart = {
   readonly table: { readonly columns: readonly string[]; readonly rows: string[][] };
 };
 
-export type WhatIfGiven = {
-  readonly tried: Rehearsal;
-  readonly wish: AirWish;
+/** What was tried, and what came of it. */
+export type Rehearsed = { readonly wish: AirWish; readonly tried: Rehearsal };
+
+export type WhatIfGiven = Rehearsed & {
   /** When the air that is tried begins; null for a batch that does not exist. */
   readonly fromMs: number | null;
   readonly place: Place;
@@ -43,8 +44,7 @@ export type WhatIfGiven = {
   readonly words: Words;
 };
 
-export type WhatIfChartGiven = {
-  readonly rehearsed: { readonly tried: Rehearsal; readonly wish: AirWish };
+export type WhatIfChartGiven = Rehearsed & {
   /** In the air as it is now; null for a batch that does not exist. */
   readonly now: Rehearsal | null;
   readonly place: Place;
@@ -78,7 +78,7 @@ export function whatIfView({ tried, place, words }: WhatIfGiven): WhatIfView {
 }
 
 /** What a dial that may be off makes of it; null for a batch that hangs, and where nothing can be told. */
-export function whatIfWindow({ rehearsed: { tried }, place, words }: WhatIfChartGiven): string | null {
+export function whatIfWindow({ tried, place, words }: WhatIfChartGiven): string | null {
   const say = words.whatIf;
   const { p10Days = null, p90Days = null } = tried.window ?? {};
   if (p10Days === null) return null;
@@ -116,12 +116,7 @@ export function whatIfSentence({
   });
 }
 
-export function whatIfChart({
-  rehearsed: { tried, wish },
-  now,
-  place,
-  words,
-}: WhatIfChartGiven): WhatIfChart {
+export function whatIfChart({ tried, wish, now, place, words }: WhatIfChartGiven): WhatIfChart {
   const { targetLossPct, past } = wish;
   const fromDay = past?.fromDay ?? 0;
   const say = words.whatIf.chart;

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { jointChances, passes } from '#core/drying/batch-window.ts';
+import { jointChances } from '#core/drying/batch-window.ts';
+import { passes } from '#core/drying/passes.ts';
 
 const chance = fc.integer({ min: 0, max: 1000 }).map((permille) => permille / 1000);
 
@@ -31,7 +32,7 @@ describe('several pieces together', () => {
   });
 
   it('pass a level between two instants, at the first at once, or never', () => {
-    const at = (level: number) => passes({ atMs: [0, 10, 20], reachedFraction: [0.2, 0.4, 0.8], level });
+    const at = (level: number) => passes({ x: [0, 10, 20], values: [0.2, 0.4, 0.8], level });
     expect([at(0.1), at(0.9)]).toEqual([0, null]);
     expect(at(0.3)).toBeCloseTo(5, 9);
     expect(at(0.6)).toBeCloseTo(15, 9);
