@@ -20,6 +20,8 @@ const STROKES = { cured: 'var(--cured)', ink: 'var(--ink)' } as const;
 export function SeriesChart({ model, tone, rings = false }: SeriesChartProps) {
   const { series, xTicks, yTicks, marks = [] } = model;
   const [left, right] = axisEnds(xTicks);
+  // The word of a mark stands on the wider side of its line, and at its foot unless a band has its own word there.
+  const foot = series.some(({ kind }) => kind === 'band') ? 'Top' : 'Bottom';
   return (
     <ComposedChart
       className={styles.chart ?? ''}
@@ -66,8 +68,7 @@ export function SeriesChart({ model, tone, rings = false }: SeriesChartProps) {
           strokeDasharray="2 4"
           label={{
             value: text,
-            // On the wider side of its line.
-            position: x < (left + right) / 2 ? 'insideBottomLeft' : 'insideBottomRight',
+            position: `inside${foot}${x < (left + right) / 2 ? 'Left' : 'Right'}` as const,
             className: styles.words ?? '',
             fill: 'var(--ink)',
             offset: 8,
